@@ -1,0 +1,70 @@
+import { UTCDate } from '@date-fns/utc';
+import {
+  addDays as addDaysTo,
+  addMonths as addMonthsTo,
+  differenceInCalendarDays,
+  endOfMonth,
+  getDay,
+  isValid,
+} from 'date-fns';
+
+declare const civil: unique symbol;
+
+/**
+ * A day on the calendar, with no hour and no zone, written `YYYY-MM-DD`.
+ * Two of them compare as text in the order of time. Each door says which zone made "today".
+ */
+export type CivilDate = string & { readonly [civil]: true };
+
+/** Reads `YYYY-MM-DD`. Returns null for anything that is not a day that exists (so 2025-02-29 is null). */
+export function parseCivilDate(text: string): CivilDate | null {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return null;
+  const date = new UTCDate(`${text}T00:00:00Z`);
+  return isValid(date) && format(date) === text ? (text as CivilDate) : null;
+}
+
+/** A day known to be right when written. Throws RangeError for a day that does not exist. */
+export function day(text: string): CivilDate {
+  const parsed = parseCivilDate(text);
+  if (parsed === null) throw new RangeError(`"${text}" is no day of the calendar; write it as YYYY-MM-DD`);
+  return parsed;
+}
+
+export function addDays(date: CivilDate, days: number): CivilDate {
+  return format(addDaysTo(toUtc(date), days));
+}
+
+/** Adds whole months; a day the month does not have becomes its last day (31 January + 1 month = 28 or 29 February). */
+export function addMonths(date: CivilDate, months: number): CivilDate {
+  return format(addMonthsTo(toUtc(date), months));
+}
+
+export function lastDayOfMonth(date: CivilDate): CivilDate {
+  return format(endOfMonth(toUtc(date)));
+}
+
+/** Days from `from` to `to`; negative when `to` is the earlier. */
+export function daysBetween(from: CivilDate, to: CivilDate): number {
+  return differenceInCalendarDays(toUtc(to), toUtc(from));
+}
+
+/** 0 = Sunday … 6 = Saturday. */
+export function dayOfWeek(date: CivilDate): number {
+  return getDay(toUtc(date));
+}
+
+export function earliest(dates: readonly CivilDate[]): CivilDate | null {
+  return dates.reduce<CivilDate | null>((first, date) => (first === null || date < first ? date : first), null);
+}
+
+export function latest(dates: readonly CivilDate[]): CivilDate | null {
+  return dates.reduce<CivilDate | null>((last, date) => (last === null || date > last ? date : last), null);
+}
+
+function toUtc(date: CivilDate): UTCDate {
+  return new UTCDate(`${date}T00:00:00Z`);
+}
+
+function format(date: Date): CivilDate {
+  return date.toISOString().slice(0, 10) as CivilDate;
+}

@@ -1,0 +1,44 @@
+import type { CivilDate } from '../calendar/civil-date.js';
+import type { Kilograms } from '../units/mass.js';
+import type { Kilopascals } from '../units/pressure.js';
+
+export const PART_KINDS = [
+  'tire',
+  'hub-bearings',
+  'brake-set',
+  'deck',
+  'coupler',
+  'jack',
+  'battery',
+  'lamp-set',
+] as const;
+export type PartKind = (typeof PART_KINDS)[number];
+
+/**
+ * A dated thing fitted to the trailer.
+ * Position of a tire: axle counted from the front, side, and for duals inner or outer: `1L`, `2R`, `1LI`, `1LO`; or `spare`.
+ * Hub bearings and brake sets use axle and side; the rest have no position.
+ */
+export interface Part {
+  readonly id: string;
+  readonly kind: PartKind;
+  readonly position: string | null;
+  readonly fittedOn: CivilDate | null;
+  readonly removedOn: CivilDate | null;
+  readonly tire: TireMarks | null;
+}
+
+/** What is marked on a tire's sidewall. */
+export interface TireMarks {
+  readonly size: string | null;
+  readonly kind: 'ST' | 'LT' | 'passenger' | 'truck' | null;
+  readonly loadIndexSingle: number | null;
+  readonly loadIndexDual: number | null;
+  readonly maxLoadSingleKg: Kilograms | null;
+  readonly maxLoadDualKg: Kilograms | null;
+  readonly loadRange: string | null;
+  /** Cold pressure at which the maximum load holds. */
+  readonly maxColdPressureKpa: Kilopascals | null;
+  /** Week and year, four digits, as in 49 CFR 574.5; kept as read from the sidewall. */
+  readonly dateCode: string | null;
+}

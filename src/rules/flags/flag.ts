@@ -1,0 +1,96 @@
+import type { CivilDate } from '../calendar/civil-date.js';
+import type { Comparison } from '../load/limit.js';
+import type { TrailerClass } from '../trailer/ratings.js';
+import type { Kilograms } from '../units/mass.js';
+
+/** A rule's verdict that use or condition is past a limit, with its evidence. Pages and mails write the sentence. */
+export interface Flag {
+  /** Stays the same while the same thing is wrong, so that people are told once: rule and subject. */
+  readonly key: string;
+  readonly rule: FlagRule;
+  readonly severity: Severity;
+  readonly since: CivilDate | null;
+  readonly evidence: FlagEvidence;
+}
+
+/** `stop`: do not load. `limit`: over a rating or a law. `watch`: heading there. */
+export type Severity = 'stop' | 'limit' | 'watch';
+
+export const FLAG_RULES = [
+  'over-plate',
+  'over-axle-group',
+  'over-axle',
+  'over-tire',
+  'over-coupler',
+  'tongue-share',
+  'tire-age',
+  'tire-pressure',
+  'overdue-check',
+  'missing-proof',
+  'class-drift',
+  'outgrown',
+  'on-hold',
+] as const;
+export type FlagRule = (typeof FLAG_RULES)[number];
+
+export type FlagEvidence =
+  /** Trips that passed a rating: the worst, and how many. */
+  | { readonly kind: 'over-limit'; readonly worst: TripOver; readonly trips: readonly TripOver[] }
+  | {
+      readonly kind: 'tongue-share';
+      readonly share: number;
+      readonly low: number;
+      readonly high: number | null;
+      readonly tripIds: readonly string[];
+    }
+  | {
+      readonly kind: 'tires-past-age';
+      readonly limitYears: number;
+      readonly tires: readonly {
+        readonly position: string;
+        readonly dateCode: string;
+        readonly madeFrom: CivilDate;
+        readonly years: number;
+        readonly months: number;
+      }[];
+    }
+  | {
+      readonly kind: 'tires-soft';
+      readonly tires: readonly { readonly position: string; readonly foundKpa: number; readonly wantedKpa: number }[];
+    }
+  | {
+      readonly kind: 'check-overdue';
+      readonly checkKindId: string;
+      readonly code: string;
+      readonly dueOn: CivilDate | null;
+      readonly daysOver: number | null;
+      readonly safety: boolean;
+    }
+  | { readonly kind: 'proof-missing'; readonly checkKindId: string; readonly code: string; readonly what: string }
+  | {
+      readonly kind: 'class-drift';
+      readonly trips: number;
+      readonly over90: number;
+      readonly over100: number;
+      readonly payloadKg: Kilograms;
+      readonly ownClass: TrailerClass | null;
+      /** The class whose payload these loads need. */
+      readonly looksLike: TrailerClass | null;
+      readonly tripIds: readonly string[];
+      readonly machineId: string | null;
+    }
+  | {
+      readonly kind: 'outgrown';
+      readonly machineId: string;
+      readonly machineKg: Kilograms;
+      readonly payloadKg: Kilograms;
+      readonly overKg: Kilograms;
+      readonly replacedMachineId: string | null;
+    }
+  | { readonly kind: 'hold'; readonly holdId: string; readonly reason: string };
+
+export interface TripOver {
+  readonly tripId: string;
+  readonly on: CivilDate;
+  readonly comparison: Comparison;
+}
