@@ -1,0 +1,25 @@
+import { Controller, Get, Param, Res } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
+import { stylesheet } from './stylesheet.js';
+
+/** The three lamps of the header board. */
+const ICON = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><rect width="32" height="32" rx="4" fill="#2a343a"/><rect y="24" width="32" height="5" fill="#fff"/><rect y="24" width="12" height="5" fill="#b01420"/><rect x="20" y="24" width="12" height="5" fill="#b01420"/><g fill="#ffb733"><circle cx="7" cy="12" r="4"/><circle cx="16" cy="12" r="4"/><circle cx="25" cy="12" r="4"/></g></svg>`;
+
+/** What pages are drawn with. Open to anyone: the sign-in page needs it too. */
+@Controller()
+export class AssetController {
+  @Get('assets/:file')
+  asset(@Param('file') file: string, @Res() reply: FastifyReply): void {
+    const sheet = stylesheet();
+    if (`/assets/${file}` !== sheet.path) {
+      reply.status(404).type('text/plain; charset=utf-8').send('No such file; load the page again.');
+      return;
+    }
+    reply.header('cache-control', 'public, max-age=31536000, immutable').type(sheet.mediaType).send(sheet.body);
+  }
+
+  @Get(['favicon.svg', 'favicon.ico'])
+  icon(@Res() reply: FastifyReply): void {
+    reply.header('cache-control', 'public, max-age=86400').type('image/svg+xml').send(ICON);
+  }
+}
