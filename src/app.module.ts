@@ -1,0 +1,18 @@
+import { type DynamicModule, Module } from '@nestjs/common';
+import { LoggerModule } from 'nestjs-pino';
+import type { Config } from './config.js';
+import { configModule } from './config.module.js';
+import type { Clock } from './http/clock.js';
+import { HttpModule } from './http/http.module.js';
+import { logSettings } from './http/log-settings.js';
+
+@Module({})
+class AppModule {}
+
+/** The whole composition. One module a room; the imports inside each repeat the picture in DEVELOPERS.md. */
+export function appModule(config: Config, clock: Clock): DynamicModule {
+  return {
+    module: AppModule,
+    imports: [LoggerModule.forRoot(logSettings(config)), configModule(config, clock), HttpModule],
+  };
+}

@@ -1,0 +1,45 @@
+import type { IncomingMessage } from 'node:http';
+import type { Params } from 'nestjs-pino';
+import type { Config } from '../config.js';
+
+interface ShortError {
+  readonly type: string;
+  readonly message: string;
+  readonly code?: string;
+  readonly stack?: string;
+}
+
+/**
+ * An error as the log keeps it: kind, message, code and stack. Errors of the Postgres driver carry their whole
+ * client, password included, so nothing else of them is written.
+ */
+export function shortError(error: unknown): ShortError {
+  if (!(error instanceof Error)) return { type: typeof error, message: String(error).slice(0, 500) };
+  const code: unknown = 'code' in error ? error.code : undefined;
+  return {
+    type: error.name,
+    message: error.message.slice(0, 2000),
+    ...(typeof code === 'string' ? { code } : {}),
+    ...(error.stack === undefined ? {} : { stack: error.stack.slice(0, 4000) }),
+  };
+}
+
+/**
+ * How the service logs. Addresses, headers and bodies are left out: they carry reset links, invitations, API tokens
+ * and session cookies. What a request was is written at its end as route pattern and status (see request-log.ts).
+ */
+export function logSettings(config: Config): Params {
+  return {
+    pinoHttp: {
+      level: config.logLevel,
+      autoLogging: false,
+      wrapSerializers: false,
+      serializers: {
+        req: (request: IncomingMessage & { id?: unknown }) => ({ id: request.id, method: request.method }),
+        res: () => undefined,
+        err: shortError,
+        error: shortError,
+      },
+    },
+  };
+}
