@@ -1,0 +1,143 @@
+import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import type { Fit, FitReason, FitRemedy } from '../../rules/fit/fit.js';
+import { newtons } from '../../rules/units/force.js';
+import { kg } from '../../rules/units/mass.js';
+import { showForce, showLength, showMass, showNearDate, showPressure, showShare } from '../components/show-quantity.js';
+import { listWords, positionWords } from './build-words.js';
+import { dueWhen } from './due-words.js';
+import type { Names } from './flag-words.js';
+import { bandWords } from './flag-words.js';
+import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
+import { lacksWords, stopsWords } from './unknown-words.js';
+
+/** One reason in a sentence, and where its number comes from. */
+export interface ReasonWords {
+  readonly says: string;
+  readonly from: string | null;
+}
+
+export function reasonWords(reason: FitReason, names: Names, today: CivilDate): ReasonWords {
+  switch (reason.kind) {
+    case 'over':
+      return {
+        says: `${limitWords(reason.comparison.limit)}: ${comparisonWords(reason.comparison)}.`,
+        from: `Limit from ${originWords(reason.comparison.limit.origin)}; ${measuredWords(reason.comparison.measured)}.`,
+      };
+    case 'near':
+      return {
+        says: `${limitWords(reason.comparison.limit)}: ${comparisonWords(reason.comparison)}. Too near to go on an unmeasured weight.`,
+        from: `Limit from ${originWords(reason.comparison.limit.origin)}; ${measuredWords(reason.comparison.measured)}.`,
+      };
+    case 'tongue-share':
+      return {
+        says: `${showShare(reason.share)} of the weight is on the tongue, where ${bandWords(reason.low, reason.high)} is wanted.`,
+        from: 'Common practice for this hitch; the ratings of hitch and tow vehicle come first.',
+      };
+    case 'hold':
+      return { says: `On hold: ${reason.reason}.`, from: null };
+    case 'due': {
+      const name = names.checkKinds.get(reason.due.checkKindId) ?? reason.due.code;
+      return {
+        says:
+          reason.when === 'before'
+            ? `${name}: ${lowerFirst(dueWhen(reason.due, today))}.`
+            : `${name} falls due while it is away: ${lowerFirst(dueWhen(reason.due, today))}.`,
+        from: 'Interval and source under Yard.',
+      };
+    }
+    case 'never-proven':
+      return {
+        says: `No proof on record: ${reason.what}.`,
+        from: `Asked for by ${names.checkKinds.get(reason.checkKindId) ?? 'a check'}.`,
+      };
+    case 'tires-past-age':
+      return {
+        says: `Tires past the yard's age limit: ${listWords(reason.positions.map(positionWords))}.`,
+        from: "The yard's own policy; no federal law sets an age.",
+      };
+    case 'licence':
+      return {
+        says: `Trailer and tow vehicle together come to ${showMass(reason.combinationKg)}, and from ${showMass(reason.thresholdKg)} a class ${reason.threshold === 'cdl-a' ? 'A' : 'B'} commercial licence is asked for, even empty. ${driverWords(reason.driverHolds)}`,
+        from: '49 CFR 383.5 and 383.91, by the greater of ratings and actual weights. Check your state: its rules may be stricter.',
+      };
+    case 'commercial-rules':
+      return {
+        says: `Trailer and tow vehicle together come to ${showMass(reason.combinationKg)}. From ${showMass(reason.thresholdKg)} in commerce the commercial-vehicle rules apply, the annual inspection among them.`,
+        from: '49 CFR 390.5. Check your state: its rules may be stricter.',
+      };
+    case 'ball-size':
+      return {
+        says: `The coupler takes a ${showLength(reason.couplerM)} ball; the tow vehicle carries ${showLength(reason.ballM)}. A smaller ball lets go.`,
+        from: 'The size stamped on the coupler.',
+      };
+    case 'unknown':
+      return { says: `${lacksWords(reason.lacks)} is not known, so ${stopsWords(reason.stops)}.`, from: null };
+  }
+}
+
+export function remedyWords(remedy: FitRemedy, names: Names): string {
+  switch (remedy.kind) {
+    case 'lighten': {
+      const items = listWords(remedy.items);
+      const after = showMass(remedy.grossKg);
+      if (remedy.standing === 'over')
+        return `Without ${items}: ${after} in all, still ${showMass(remedy.overKg)} over.`;
+      if (remedy.standing === 'near')
+        return `Without ${items}: ${after} in all, ${showMass(kg(Math.abs(remedy.overKg)))} inside. Too near to trust: weigh it first.`;
+      return `Without ${items}: ${after} in all, ${showMass(kg(Math.abs(remedy.overKg)))} inside.`;
+    }
+    case 'move-load': {
+      const direction = remedy.forwardFromM >= 0 && remedy.forwardToM >= 0 ? 'forward' : 'back';
+      const [least, most] = [Math.abs(remedy.forwardFromM), Math.abs(remedy.forwardToM)].sort((a, b) => a - b);
+      return `Move the load ${showInches(least ?? 0)} to ${showInches(most ?? 0)} in ${direction}: ${showForce(newtons(Math.min(remedy.tongueFromN, remedy.tongueToN)))} to ${showForce(newtons(Math.max(remedy.tongueFromN, remedy.tongueToN)))} on the tongue. Weigh again afterwards.`;
+    }
+    case 'inflate':
+      return `Inflate ${listWords(remedy.positions.map(positionWords))} to at least ${showPressure(remedy.toKpa)} cold: each then carries ${showForce(remedy.carriesN)}.${remedy.askedByPlateKpa === null ? '' : ` The plate asks for ${showPressure(remedy.askedByPlateKpa)}.`}`;
+    case 'do-check': {
+      const name = names.checkKinds.get(remedy.checkKindId) ?? remedy.code;
+      return remedy.by === null ? `Do and record: ${name}.` : `Do and record by ${showNearDate(remedy.by)}: ${name}.`;
+    }
+    case 'replace-tires':
+      return `Replace the tires: ${listWords(remedy.positions.map(positionWords))}.`;
+    case 'weigh':
+      return 'Weigh it loaded and enter the ticket.';
+    case 'another-driver':
+      return 'Send a driver who holds the licence, or a lighter combination.';
+    case 'lift-hold':
+      return 'Record the repair, or have a named person lift the hold.';
+  }
+}
+
+/** The answer in one sentence, for the head of the page. */
+export function verdictSentence(fit: Fit): string {
+  const worst = fit.loadCheck.comparisons
+    .filter((comparison) => comparison.standing === 'over')
+    .sort((a, b) => a.marginN - b.marginN)[0];
+  switch (fit.verdict) {
+    case 'go':
+      return 'By what was entered, it may go.';
+    case 'go-after':
+      return 'It may go after what stands below is done.';
+    case 'weigh-first':
+      return 'Too near a limit to go unmeasured.';
+    case 'no-go':
+      return worst
+        ? `Not this trailer: ${limitWords(worst.limit).toLowerCase()} over by ${showForce(newtons(-worst.marginN))}.`
+        : 'Not this trailer.';
+    case 'cannot-say':
+      return 'A fact is missing, so there is no answer yet.';
+  }
+}
+
+function driverWords(holds: 'A' | 'B' | 'none' | null): string {
+  if (holds === null) return 'What the driver holds is not known.';
+  return holds === 'none' ? 'The driver holds none.' : `The driver holds class ${holds}.`;
+}
+
+function showInches(lengthM: number): string {
+  return (lengthM / 0.0254).toFixed(1).replace(/\.0$/, '');
+}
+
+function lowerFirst(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+}

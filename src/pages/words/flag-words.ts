@@ -1,0 +1,144 @@
+import type { Flag, FlagRule } from '../../rules/flags/flag.js';
+import { kPa } from '../../rules/units/pressure.js';
+import { showCount, showDate, showMass, showPressure, showShare } from '../components/show-quantity.js';
+import { CLASS_WORDS, listWords, positionWords } from './build-words.js';
+import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
+
+/** What flags call by id: the page puts the names in. */
+export interface Names {
+  readonly machines: ReadonlyMap<string, string>;
+  readonly checkKinds: ReadonlyMap<string, string>;
+}
+
+export interface FlagWords {
+  /** What is wrong, in a line. */
+  readonly title: string;
+  /** The evidence, in a sentence or two. */
+  readonly evidence: string;
+  /** How it was worked out and where the limit comes from. */
+  readonly how: string;
+  readonly todo: string;
+}
+
+export function flagWords(flag: Flag, names: Names): FlagWords {
+  const { evidence } = flag;
+  switch (evidence.kind) {
+    case 'over-limit': {
+      const { comparison, on } = evidence.worst;
+      return {
+        title: `${limitWords(comparison.limit)}: loaded past its limit`,
+        evidence: `Worst on ${showDate(on)}: ${comparisonWords(comparison)}. ${showCount(evidence.trips.length, 'trip')} on record went over it.`,
+        how: `The limit is from ${originWords(comparison.limit.origin)}; ${measuredWords(comparison.measured)}.`,
+        todo: 'Carry less, or use a trailer with a higher rating. Have it looked over for what an overload does: axle lean, inside-edge tire wear, flat springs, cracks at the hangers, rub marks under the deck.',
+      };
+    }
+    case 'tongue-share':
+      return {
+        title: evidence.share < evidence.low ? 'Too little weight on the tongue' : 'Too much weight on the tongue',
+        evidence: `${showShare(evidence.share)} of the whole weight on the hitch, where ${bandWords(evidence.low, evidence.high)} is wanted. Seen on ${showCount(evidence.tripIds.length, 'trip')}.`,
+        how: 'Tongue weight over the weight of trailer and load together. The band is common practice for this hitch; the ratings of hitch and tow vehicle come first.',
+        todo:
+          evidence.share < evidence.low
+            ? 'Put the load further forward and weigh again: a tail-heavy trailer sways.'
+            : 'Put the load further back and weigh again: the tow vehicle steers and brakes on its front axle.',
+      };
+    case 'tires-past-age':
+      return {
+        title: `${showCount(evidence.tires.length, 'tire')} past ${evidence.limitYears} years`,
+        evidence: `${listWords(
+          evidence.tires.map(
+            (tire) =>
+              `${positionWords(tire.position)} (code ${tire.dateCode}, made from ${showDate(tire.madeFrom)}, ${tire.years} y ${tire.months} mo)`,
+          ),
+        )}.`,
+        how: `Week and year read from the code on the sidewall (49 CFR 574.5). The ${evidence.limitYears} years are this yard's own limit; no federal law sets one.`,
+        todo: 'Replace them whatever their tread. Rubber ages standing still, the spare too.',
+      };
+    case 'tires-soft':
+      return {
+        title: `${showCount(evidence.tires.length, 'tire')} found soft`,
+        evidence: `${listWords(
+          evidence.tires.map(
+            (tire) =>
+              `${positionWords(tire.position)} ${showPressure(kPa(tire.foundKpa))} where ${showPressure(kPa(tire.wantedKpa))} is wanted`,
+          ),
+        )}.`,
+        how: 'The cold pressures last recorded on a check sheet against the cold pressure of plate or sidewall.',
+        todo: 'Inflate them cold, three hours parked, and look for the leak.',
+      };
+    case 'check-overdue': {
+      const name = names.checkKinds.get(evidence.checkKindId) ?? evidence.code;
+      return {
+        title: `${name} is overdue`,
+        evidence:
+          evidence.dueOn === null
+            ? 'It was wanted before the next trip and is not on record.'
+            : `Last good day was ${showDate(evidence.dueOn)}${evidence.daysOver ? `, ${showCount(evidence.daysOver, 'day')} ago` : ''}.`,
+        how: `The interval and its source are set under Yard.${evidence.safety ? ' Someone can be hurt if it is left out.' : ''}`,
+        todo: 'Do it and record it here. If it was done already, record it on the day it was done.',
+      };
+    }
+    case 'proof-missing':
+      return {
+        title: `No proof aboard: ${evidence.what}`,
+        evidence: `The last record of ${names.checkKinds.get(evidence.checkKindId) ?? evidence.code} says the proof was not on the trailer, or nobody looked.`,
+        how: 'The report may be in date; the paper or decal that shows it is its own item.',
+        todo: `Put the ${evidence.what} on the trailer and record that it was seen there.`,
+      };
+    case 'class-drift': {
+      const machine = evidence.machineId === null ? null : names.machines.get(evidence.machineId);
+      return {
+        title: 'Used beyond its class',
+        evidence: `Of the last ${showCount(evidence.trips, 'trip')}, ${evidence.over90} were over 90 % of the payload of ${showMass(evidence.payloadKg)} and ${evidence.over100} over all of it.${machine ? ` The machine behind most of them: ${machine}.` : ''}${evidence.looksLike ? ` The loads look like those of ${classPhrase(evidence.looksLike)}${evidence.ownClass ? `; this one is ${classPhrase(evidence.ownClass)}` : ''}.` : ''}`,
+        how: 'Payload is what the weakest rating leaves after the empty weight. Classes are common practice, by frame depth and axle rating.',
+        todo: 'Give these loads to a trailer of the class they need, or lighten them. Until then expect shorter life of tires, bearings and frame.',
+      };
+    }
+    case 'outgrown': {
+      const machine = names.machines.get(evidence.machineId) ?? 'its machine';
+      const before = evidence.replacedMachineId === null ? null : names.machines.get(evidence.replacedMachineId);
+      return {
+        title: `Outgrown by ${machine}`,
+        evidence: `${machine} weighs ${showMass(evidence.machineKg)}; the trailer carries ${showMass(evidence.payloadKg)}, ${showMass(evidence.overKg)} too little.${before ? ` It took over from ${before}.` : ''}`,
+        how: 'The machine as last entered, before chains, attachments and mud, against the payload its weakest rating leaves.',
+        todo: 'Pick another trailer for this machine. Check fit shows which part stops it and by how much.',
+      };
+    }
+    case 'hold':
+      return {
+        title: 'On hold',
+        evidence: evidence.reason,
+        how: 'Somebody of this yard put it on hold, or a safety line of a check failed.',
+        todo: 'It stays in the yard until the repair is recorded or a named person lifts the hold.',
+      };
+  }
+}
+
+const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
+  'over-plate': 'Over the plate',
+  'over-axle-group': 'Over the axles together',
+  'over-axle': 'Over one axle',
+  'over-tire': 'Over a tire',
+  'over-coupler': 'Over the coupler',
+  'tongue-share': 'Tongue weight out of its band',
+  'tire-age': 'Tires past age',
+  'tire-pressure': 'Tires soft',
+  'overdue-check': 'Check overdue',
+  'missing-proof': 'Proof missing',
+  'class-drift': 'Used beyond its class',
+  outgrown: 'Outgrown',
+  'on-hold': 'On hold',
+};
+
+export function ruleWords(rule: FlagRule): string {
+  return RULE_WORDS[rule];
+}
+
+export function bandWords(low: number, high: number | null): string {
+  return high === null ? `at least ${showShare(low)}` : `${showShare(low)} to ${showShare(high)}`;
+}
+
+function classPhrase(trailerClass: keyof typeof CLASS_WORDS): string {
+  if (trailerClass === 'not-an-equipment-trailer') return 'no equipment trailer';
+  return `a ${CLASS_WORDS[trailerClass].toLowerCase()} trailer`;
+}

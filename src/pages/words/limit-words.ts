@@ -1,0 +1,49 @@
+import type { Comparison, Limit, LimitKind, LimitOrigin } from '../../rules/load/limit.js';
+import { newtons } from '../../rules/units/force.js';
+import { showForce } from '../components/show-quantity.js';
+import { positionWords } from './build-words.js';
+
+const LIMIT_WORDS: Readonly<Record<LimitKind, string>> = {
+  plate: 'Plate (GVWR)',
+  'axle-group': 'All axles together',
+  axle: 'Axle',
+  tire: 'Tire',
+  coupler: 'Coupler',
+  'coupler-tongue': 'Coupler, tongue weight',
+  'tow-hitch': "Tow vehicle's hitch",
+  'tow-hitch-tongue': "Tow vehicle's hitch, tongue weight",
+};
+
+const ORIGIN_WORDS: Readonly<Record<LimitOrigin, string>> = {
+  plate: "the trailer's plate",
+  'axle-maker': 'the axle maker',
+  'tire-sidewall': "the tire's sidewall",
+  'load-index': "the tire's load index",
+  'tire-table': 'the tire table, next lower pressure row',
+  'coupler-maker': 'the coupler maker',
+  'tow-vehicle': 'the tow vehicle',
+};
+
+/** Which limit, in a few words: `Axle 2`, `Tire, axle 1 left`. */
+export function limitWords(limit: Pick<Limit, 'kind' | 'subject'>): string {
+  if (limit.kind === 'axle' && limit.subject !== null) return `Axle ${limit.subject}`;
+  if (limit.kind === 'tire' && limit.subject !== null) return `Tire, ${positionWords(limit.subject)}`;
+  return LIMIT_WORDS[limit.kind];
+}
+
+export function originWords(origin: LimitOrigin): string {
+  return ORIGIN_WORDS[origin];
+}
+
+/** `11,090 lb against 9,990 lb, over by 1,100 lb`. */
+export function comparisonWords({ loadN, limit, marginN, standing }: Comparison): string {
+  const against = `${showForce(loadN)} against ${showForce(limit.limitN)}`;
+  return standing === 'over'
+    ? `${against}, over by ${showForce(newtons(-marginN))}`
+    : `${against}, ${showForce(marginN)} to spare`;
+}
+
+/** Whether the sum rests on a scale or on somebody's word. */
+export function measuredWords(measured: boolean): string {
+  return measured ? 'every weight in it was weighed' : 'not every weight in it was weighed';
+}
