@@ -1,0 +1,18 @@
+-- The third question that crosses yards on a timer: where the day's letters are still to be planned.
+
+-- One yard with a zone that Postgres does not know would make the question fail for all of them.
+-- (Reading a fixed instant in the zone raises an error for an unknown one, so nothing needs to be compared.)
+ALTER TABLE "yard"
+  ADD CONSTRAINT "yard_time_zone_check" CHECK (timezone("time_zone", timestamptz '2000-01-01 00:00:00+00') IS NOT NULL);
+
+-- Yards in which it is past the plan hour of a day that nobody has planned. A day missed altogether is not asked for
+-- again: letters of yesterday help nobody, and today's say whatever is still open.
+CREATE FUNCTION "yards_to_plan"(at timestamptz) RETURNS SETOF uuid
+  LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
+  AS $$ SELECT y.id FROM public.yard y
+        WHERE extract(hour FROM timezone(y.time_zone, at)) >= y.plan_hour
+          AND (y.planned_on IS NULL OR y.planned_on < timezone(y.time_zone, at)::date)
+        ORDER BY y.id $$;
+
+REVOKE EXECUTE ON FUNCTION "yards_to_plan"(timestamptz) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION "yards_to_plan"(timestamptz) TO "axlebook_service";
