@@ -983,8 +983,8 @@ ALTER TABLE "build_sheet"
   ADD CONSTRAINT "build_sheet_tongue_forces_check" CHECK (
     "empty_tongue_n" BETWEEN -1000000 AND 1000000
     AND "coupler_tongue_n" > 0 AND "coupler_tongue_n" <= 1000000),
-  -- Balls in use run from 1-7/8 in (0.0476 m) to 3 in (0.0762 m); common practice, no source.
-  ADD CONSTRAINT "build_sheet_ball_size_m_check" CHECK ("ball_size_m" BETWEEN 0.03 AND 0.1),
+  -- Balls run from 1-7/8 in (0.0476 m) to 3 in (0.0762 m), lunette rings to 4 in (0.1016 m); common practice, no source.
+  ADD CONSTRAINT "build_sheet_ball_size_m_check" CHECK ("ball_size_m" BETWEEN 0.03 AND 0.12),
   ADD CONSTRAINT "build_sheet_lengths_check" CHECK (
     "deck_length_m" > 0 AND "deck_length_m" <= 50
     AND "deck_width_m" > 0 AND "deck_width_m" <= 10
@@ -1014,7 +1014,7 @@ ALTER TABLE "build_axle"
 
 ALTER TABLE "part"
   ADD CONSTRAINT "part_kind_check" CHECK ("kind" IN ('tire', 'hub-bearings', 'brake-set', 'deck', 'coupler', 'jack', 'battery', 'lamp-set')),
-  ADD CONSTRAINT "part_position_check" CHECK ("position" ~ '^([1-8][LR][IO]?|spare)$'),
+  ADD CONSTRAINT "part_position_check" CHECK ("position" ~ '^([1-9]([LR][IO]?)?|spare)$'),
   ADD CONSTRAINT "part_removed_after_fitted_check" CHECK ("removed_on" >= "fitted_on"),
   ADD CONSTRAINT "part_tire_kind_check" CHECK ("tire_kind" IN ('ST', 'LT', 'passenger', 'truck')),
   -- The published table of load indices runs from 0 to 279.
@@ -1042,7 +1042,7 @@ ALTER TABLE "tow_vehicle"
     AND "gcwr_kg" > 0 AND "gcwr_kg" <= 200000
     AND "hitch_rating_kg" > 0 AND "hitch_rating_kg" <= 200000),
   ADD CONSTRAINT "tow_vehicle_hitch_tongue_n_check" CHECK ("hitch_tongue_n" > 0 AND "hitch_tongue_n" <= 1000000),
-  ADD CONSTRAINT "tow_vehicle_ball_size_m_check" CHECK ("ball_size_m" BETWEEN 0.03 AND 0.1);
+  ADD CONSTRAINT "tow_vehicle_ball_size_m_check" CHECK ("ball_size_m" BETWEEN 0.03 AND 0.12);
 
 ALTER TABLE "trip"
   ADD CONSTRAINT "trip_ended_after_started_check" CHECK ("ended_on" >= "started_on"),
@@ -1062,8 +1062,8 @@ ALTER TABLE "trip_cargo"
   ADD CONSTRAINT "trip_cargo_remedy_check" CHECK ("remedy" IN ('leave-off', 'swap', 'wash'));
 
 ALTER TABLE "meter_reading"
-  ADD CONSTRAINT "meter_reading_shown_km_check" CHECK ("shown_km" BETWEEN 0 AND 10000000),
-  ADD CONSTRAINT "meter_reading_meter_span_km_check" CHECK ("meter_span_km" > 0 AND "meter_span_km" <= 10000000),
+  ADD CONSTRAINT "meter_reading_shown_km_check" CHECK ("shown_km" BETWEEN 0 AND 20000000),
+  ADD CONSTRAINT "meter_reading_meter_span_km_check" CHECK ("meter_span_km" > 0 AND "meter_span_km" <= 20000000),
   ADD CONSTRAINT "meter_reading_kind_check" CHECK ("kind" IN ('read', 'rolled-over', 'replaced')),
   ADD CONSTRAINT "meter_reading_withdrawn_check" CHECK (NOT "withdrawn" OR "corrects_id" IS NOT NULL),
   ADD CONSTRAINT "meter_reading_door_check" CHECK ("door" IN ('page', 'api', 'seed', 'mail', 'job', 'import'));

@@ -1,9 +1,13 @@
--- The third question that crosses yards on a timer: where the day's letters are still to be planned.
+-- Which day's letters a yard has planned, and the third question that crosses yards on a timer: where they are still
+-- to be planned. A letter may also go to somebody who is only invited, and so is no person yet.
+
+ALTER TABLE "yard" ADD COLUMN IF NOT EXISTS "planned_on" DATE;
+ALTER TABLE "notice" ALTER COLUMN "person_id" DROP NOT NULL;
 
 -- One yard with a zone that Postgres does not know would make the question fail for all of them.
 -- (Reading a fixed instant in the zone raises an error for an unknown one, so nothing needs to be compared.)
 ALTER TABLE "yard"
-  ADD CONSTRAINT "yard_time_zone_check" CHECK (timezone("time_zone", timestamptz '2000-01-01 00:00:00+00') IS NOT NULL);
+  ADD CONSTRAINT "yard_time_zone_known_check" CHECK (timezone("time_zone", timestamptz '2000-01-01 00:00:00+00') IS NOT NULL);
 
 -- Yards in which it is past the plan hour of a day that nobody has planned. A day missed altogether is not asked for
 -- again: letters of yesterday help nobody, and today's say whatever is still open.
