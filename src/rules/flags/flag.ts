@@ -62,8 +62,8 @@ export type FlagEvidence =
       readonly kind: 'check-overdue';
       readonly checkKindId: string;
       readonly code: string;
+      /** Last good day. Days over are counted from it on the day of reading, so that a kept flag does not go stale. */
       readonly dueOn: CivilDate | null;
-      readonly daysOver: number | null;
       readonly safety: boolean;
     }
   | { readonly kind: 'proof-missing'; readonly checkKindId: string; readonly code: string; readonly what: string }

@@ -17,7 +17,10 @@ export interface Due {
   readonly used: DueUse | null;
   /** The first booked job that would start after, or run past, the due date. */
   readonly firstJobAtRisk: { readonly jobId: string; readonly startsOn: CivilDate } | null;
-  /** Days before the due date on which the trailer is in the yard, as runs of first to last day. Starts the day after `asOf`. */
+  /**
+   * Days before the due date on which the trailer is in the yard, as runs of first to last day. Starts the day after
+   * `asOf`; whoever reads a kept answer on a later day cuts off the days that have passed with `yardDaysFrom`.
+   */
   readonly yardDays: readonly { readonly from: CivilDate; readonly to: CivilDate }[];
   readonly unknown: 'no-distance-known' | 'no-last-done' | 'no-date-set' | null;
 }

@@ -1,0 +1,47 @@
+import type { CivilDate } from './civil-date.js';
+
+/**
+ * Days since 1 January 1970, for sums over many days where building date objects would cost more than the answer.
+ * Proleptic Gregorian calendar. Source: H. Hinnant, "chrono-compatible low-level date algorithms", `days_from_civil`;
+ * checked day by day against date-fns in the tests. Valid for the years 0000 to 9999.
+ */
+export function dayNumber(date: CivilDate): number {
+  const month = digits(date, 5, 2);
+  const year = digits(date, 0, 4) - (month <= 2 ? 1 : 0);
+  const era = Math.floor(year / 400);
+  const yearOfEra = year - era * 400;
+  const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + digits(date, 8, 2) - 1;
+  const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
+  return era * 146_097 + dayOfEra - 719_468;
+}
+
+/** The day with this number: the inverse of `dayNumber`. Source: as above, `civil_from_days`. */
+export function dayFromNumber(number: number): CivilDate {
+  const shifted = number + 719_468;
+  const era = Math.floor(shifted / 146_097);
+  const dayOfEra = shifted - era * 146_097;
+  const yearOfEra = Math.floor(
+    (dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365,
+  );
+  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const monthFromMarch = Math.floor((5 * dayOfYear + 2) / 153);
+  const dayOfMonth = dayOfYear - Math.floor((153 * monthFromMarch + 2) / 5) + 1;
+  const month = monthFromMarch + (monthFromMarch < 10 ? 3 : -9);
+  const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0);
+  return `${padded(year, 4)}-${padded(month, 2)}-${padded(dayOfMonth, 2)}` as CivilDate;
+}
+
+/** `days` after the date (before it when negative), without building a date object. */
+export function daysAfter(date: CivilDate, days: number): CivilDate {
+  return dayFromNumber(dayNumber(date) + days);
+}
+
+function digits(text: string, from: number, count: number): number {
+  let value = 0;
+  for (let i = from; i < from + count; i++) value = value * 10 + text.charCodeAt(i) - 48;
+  return value;
+}
+
+function padded(value: number, width: number): string {
+  return String(value).padStart(width, '0');
+}
