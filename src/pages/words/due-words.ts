@@ -10,6 +10,7 @@ const EVENT_WORDS: Readonly<Record<CheckEvent, string>> = {
   'brakes-new': 'new brakes',
   overloaded: 'a load over a rating',
   submerged: 'the hubs were under water',
+  salted: 'a trip over road salt',
   idle: 'standing idle',
 };
 

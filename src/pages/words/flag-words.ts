@@ -73,7 +73,7 @@ export function flagWords(flag: Flag, names: Names): FlagWords {
         evidence:
           evidence.dueOn === null
             ? 'It was wanted before the next trip and is not on record.'
-            : `Last good day was ${showDate(evidence.dueOn)}${evidence.daysOver ? `, ${showCount(evidence.daysOver, 'day')} ago` : ''}.`,
+            : `Last good day was ${showDate(evidence.dueOn)}.`,
         how: `The interval and its source are set under Yard.${evidence.safety ? ' Someone can be hurt if it is left out.' : ''}`,
         todo: 'Do it and record it here. If it was done already, record it on the day it was done.',
       };
