@@ -13,9 +13,7 @@ export type Problem =
   | { readonly kind: 'not-allowed'; readonly needs: Role }
   | { readonly kind: 'conflict'; readonly message: string };
 
-export type Outcome<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problem: Problem };
+export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
 
 export function done<T>(value: T): Outcome<T> {
   return { ok: true, value };
