@@ -48,6 +48,25 @@ export function daysBetween(from: CivilDate, to: CivilDate): number {
   return differenceInCalendarDays(toUtc(to), toUtc(from));
 }
 
+/**
+ * Whole calendar months from one day to a later one: the most that, added to `from`, do not pass `to`.
+ * So from 31 January to 28 February is one month, as `addMonths` has it. Throws RangeError when `to` comes first.
+ */
+export function wholeMonthsBetween(from: CivilDate, to: CivilDate): number {
+  if (to < from) throw new RangeError(`${to} comes before ${from}: months are counted forward only`);
+  const months = (yearOf(to) - yearOf(from)) * 12 + monthOf(to) - monthOf(from);
+  return addMonths(from, months) > to ? months - 1 : months;
+}
+
+export function yearOf(date: CivilDate): number {
+  return Number(date.slice(0, 4));
+}
+
+/** 1 = January … 12 = December. */
+export function monthOf(date: CivilDate): number {
+  return Number(date.slice(5, 7));
+}
+
 /** 0 = Sunday … 6 = Saturday. */
 export function dayOfWeek(date: CivilDate): number {
   return getDay(toUtc(date));

@@ -3,10 +3,14 @@ import type { Load } from '../facts/load.js';
 import type { Part } from '../facts/part.js';
 import type { TowVehicle } from '../facts/use.js';
 import type { YardPolicy } from '../facts/yard-policy.js';
-import type { Newtons } from '../units/force.js';
+import { exceeds } from '../units/compare.js';
+import { type Newtons, newtons, weightOf } from '../units/force.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Kilopascals } from '../units/pressure.js';
-import type { Comparison } from './limit.js';
+import { type Carried, carriedBy } from './carried.js';
+import type { Comparison, Limit } from './limit.js';
+import { type LoadLimits, loadLimits } from './load-limits.js';
+import type { TongueBand } from './tongue-band.js';
 
 /** One load on one build, as it stands on level ground, held against every limit we can work out. */
 export interface LoadCheck {
@@ -15,9 +19,13 @@ export interface LoadCheck {
   readonly tongueN: Newtons | null;
   /** Tongue weight over gross weight, 0 to 1. */
   readonly tongueShare: number | null;
+  /** What the axles carry together; with method `bound`, the most they can carry. */
   readonly axleGroupN: Newtons | null;
   readonly axleN: readonly Newtons[] | null;
-  /** How the tongue and axle loads became known. */
+  /**
+   * How the tongue and axle loads became known. `bound`: the tongue is not known, so the axles are taken to carry
+   * all of it. That can clear a limit but never break one: a limit it would break is left among the unknowns.
+   */
   readonly method: 'scale' | 'statics' | 'bound' | null;
   readonly comparisons: readonly Comparison[];
   readonly tongueBand: {
@@ -29,15 +37,23 @@ export interface LoadCheck {
   readonly unknowns: readonly LoadUnknown[];
 }
 
+/**
+ * A fact nobody gave, and what that stops. `…-check`: some rating could not be held against this load, so no "go" can
+ * rest on it. The others only keep a number from being shown.
+ */
 export interface LoadUnknown {
   readonly lacks:
     | 'gvwr'
     | 'empty-mass'
     | 'cargo-mass'
     | 'balance-point'
+    | 'empty-tongue'
     | 'axle-places'
     | 'axle-ratings'
+    | 'suspension'
     | 'tire-ratings'
+    /** No published row says what the tire carries at the pressure found. */
+    | 'tire-table-row'
     | 'coupler-rating'
     | 'torsion-level';
   readonly stops:
@@ -49,18 +65,119 @@ export interface LoadUnknown {
     | 'axle-check'
     | 'tire-check'
     | 'coupler-check';
+  /** Which one, where there are several: axle numbers or wheel positions, comma separated. */
+  readonly subject?: string;
 }
 
 export interface LoadCheckInput {
   readonly build: BuildSheet;
+  /** Tires fitted on the day asked about. */
   readonly tires: readonly Part[];
   readonly load: Load;
-  /** Cold pressure last found, by wheel position. Positions not listed are taken at the sidewall pressure, as the plate asks. */
+  /** Cold pressure last found, by wheel position. Positions not listed are taken at the plate's pressure, or else the sidewall's. */
   readonly coldPressures: ReadonlyMap<string, Kilopascals>;
   readonly towVehicle: TowVehicle | null;
   readonly policy: YardPolicy;
 }
 
-export function loadCheck(_input: LoadCheckInput): LoadCheck {
-  throw new Error('written next');
+/** One load on one build. For many loads on the same build, work out `loadLimits` once and call `checkLoad`. */
+export function loadCheck(input: LoadCheckInput): LoadCheck {
+  return checkLoad(loadLimits(input), input.load, input.policy);
+}
+
+/** One load held against limits worked out before. */
+export function checkLoad(limits: LoadLimits, load: Load, policy: YardPolicy): LoadCheck {
+  const carried = carriedBy(limits, load);
+  const grossN = carried.grossKg === null ? null : weightOf(carried.grossKg);
+  const unknowns: LoadUnknown[] = [...limits.ratingLacks];
+  const comparisons: Comparison[] = [];
+  const hold = (limit: Limit | null, loadN: Newtons | null, measured: boolean) => {
+    if (limit !== null && loadN !== null) comparisons.push(compare(limit, loadN, measured, policy.weighFirstShare));
+  };
+
+  if (carried.grossKg === null) {
+    if (limits.emptyKg === null) unknowns.push({ lacks: 'empty-mass', stops: 'gross' });
+    if (load.cargo.length === 0) unknowns.push({ lacks: 'cargo-mass', stops: 'gross' });
+  }
+  for (const lacks of carried.tongueLacks) unknowns.push({ lacks, stops: 'tongue' });
+
+  hold(limits.plate, grossN, carried.grossMeasured);
+  holdAxles(limits, carried, policy.weighFirstShare, comparisons, unknowns);
+  hold(limits.coupler, grossN, carried.grossMeasured);
+  hold(limits.couplerTongue, carried.tongueN, carried.tongueMeasured);
+  hold(limits.towHitch, grossN, carried.grossMeasured);
+  hold(limits.towHitchTongue, carried.tongueN, carried.tongueMeasured);
+
+  const tongueShare = grossN === null || carried.tongueN === null || grossN === 0 ? null : carried.tongueN / grossN;
+  return {
+    grossKg: carried.grossKg,
+    cargoKg: carried.cargoKg,
+    tongueN: carried.tongueN,
+    tongueShare,
+    axleGroupN: carried.axleGroupN,
+    axleN: carried.axleN,
+    method: carried.method,
+    comparisons,
+    tongueBand: {
+      low: limits.band.low,
+      high: limits.band.high,
+      standing: tongueShare === null || !limits.hitchKnown ? 'unknown' : standingInBand(tongueShare, limits.band),
+    },
+    unknowns,
+  };
+}
+
+/** The axle group, each axle and each tire. A bound clears a limit or leaves it unknown; only a known load can break one. */
+function holdAxles(
+  limits: LoadLimits,
+  carried: Carried,
+  weighFirstShare: number,
+  comparisons: Comparison[],
+  unknowns: LoadUnknown[],
+): void {
+  const { axleGroupN, axleGroupMeasured, axleN } = carried;
+  const splitLack = axleN === null ? splitLackOf(limits) : null;
+  if (splitLack !== null) unknowns.push({ lacks: splitLack, stops: 'axle-loads' });
+  if (axleGroupN === null) return;
+  const groupLack = carried.axleGroupIsBound ? (carried.tongueLacks[0] ?? 'balance-point') : null;
+  const axleLack = axleN === null ? (groupLack ?? splitLack) : null;
+  const open = { axle: false, tire: false };
+
+  const hold = (limit: Limit, loadN: Newtons, bound: boolean, check: 'axle' | 'tire') => {
+    if (bound && exceeds(loadN, limit.limitN)) open[check] = true;
+    else comparisons.push(compare(limit, loadN, axleGroupMeasured, weighFirstShare));
+  };
+  if (limits.axleGroup !== null) hold(limits.axleGroup, axleGroupN, groupLack !== null, 'axle');
+  const evenN = newtons(limits.sharing === 'equal' ? axleGroupN / limits.axles.length : axleGroupN);
+  limits.axles.forEach((axle, index) => {
+    if (axle.rated !== null) hold(axle.rated, axleN?.[index] ?? evenN, axleLack !== null, 'axle');
+  });
+  limits.axles.forEach((axle, index) => {
+    const wheelN = newtons((axleN?.[index] ?? evenN) / axle.wheels);
+    for (const tire of axle.tires) hold(tire, wheelN, axleLack !== null, 'tire');
+  });
+  const lacks = axleLack ?? groupLack;
+  if (lacks !== null && open.axle) unknowns.push({ lacks, stops: 'axle-check' });
+  if (lacks !== null && open.tire) unknowns.push({ lacks, stops: 'tire-check' });
+}
+
+/** Why a known group load cannot be split among its axles; null when it can. */
+function splitLackOf(limits: LoadLimits): 'torsion-level' | 'suspension' | null {
+  if (limits.axles.length === 0 || limits.sharing === 'equal') return null;
+  return limits.sharing === 'separate' ? 'torsion-level' : 'suspension';
+}
+
+function compare(limit: Limit, loadN: Newtons, measured: boolean, weighFirstShare: number): Comparison {
+  const marginN = newtons(limit.limitN - loadN);
+  const standing = exceeds(loadN, limit.limitN)
+    ? 'over'
+    : !measured && marginN < weighFirstShare * limit.limitN
+      ? 'near'
+      : 'inside';
+  return { limit, loadN, marginN, measured, standing };
+}
+
+function standingInBand(share: number, band: TongueBand): 'inside' | 'low' | 'high' {
+  if (exceeds(band.low, share)) return 'low';
+  return exceeds(share, band.high) ? 'high' : 'inside';
 }

@@ -1,21 +1,93 @@
 import type { BuildSheet } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
 import type { Limit } from '../load/limit.js';
-import type { Kilograms } from '../units/mass.js';
+import { type LoadLimits, loadLimits } from '../load/load-limits.js';
+import { exceeds } from '../units/compare.js';
+import { massHeldUpBy, newtons } from '../units/force.js';
+import { type Kilograms, kg } from '../units/mass.js';
+import { axleSum } from './axle-sum.js';
+import { type TrailerClass, trailerClass } from './trailer-class.js';
+
+export type { TrailerClass } from './trailer-class.js';
 
 /** Every limit of a build with its origin, and what it leaves for cargo. */
 export interface Ratings {
   readonly limits: readonly Limit[];
   /** The limit that leaves least for cargo; null while none can be worked out. */
   readonly governing: Limit | null;
+  /** The greatest gross mass that every known limit allows. */
+  readonly grossKg: Kilograms | null;
+  /** That gross less the empty mass; 0 when the trailer alone is past it; null while either is unknown. */
   readonly payloadKg: Kilograms | null;
   /** Sum of the plate's axle ratings, shown beside the plate because people mistake it for the plate. */
   readonly axleSumKg: Kilograms | null;
+  /**
+   * Share of the gross taken to rest on the hitch where axles, tires and the coupler's vertical rating are concerned:
+   * the least that the hitch's band asks. 0 when the hitch is unknown.
+   */
+  readonly tongueShareAssumed: number;
   readonly trailerClass: TrailerClass | null;
 }
 
-export type TrailerClass = 'light' | 'medium' | 'heavy' | 'gooseneck-deck-over' | 'not-an-equipment-trailer';
+/** A limit, and the gross mass at which it is reached. */
+interface GrossAtLimit {
+  readonly limit: Limit;
+  readonly grossKg: number;
+}
 
-export function ratings(_build: BuildSheet, _tires: readonly Part[]): Ratings {
-  throw new Error('written next');
+/**
+ * Payload is the least of what plate, axles, tires, coupler leave after the empty mass.
+ *
+ * Plate and coupler rate the whole trailer, so theirs is exact. Axles and tires carry only what the hitch does not; how
+ * much that is depends on where the load sits. Without a load we take the least share the hitch's band allows (10 % on
+ * a bumper pull, 15 % on a gooseneck): a load sitting anywhere in the band then keeps within them. Taking no share at
+ * all would set every lawful plate above its tires (four tires of 3,420 lb under a 14,000 lb plate) at odds with
+ * itself; a load in a known place is judged by its real tongue in `loadCheck`.
+ * Tires are taken at the pressure the plate asks. `tires` are those fitted on the day.
+ */
+export function ratings(build: BuildSheet, tires: readonly Part[]): Ratings {
+  const limits = loadLimits({ build, tires, coldPressures: new Map(), towVehicle: null });
+  const tongueShareAssumed = limits.hitchKnown ? limits.band.low : 0;
+  const reached = grossAtLimits(limits, tongueShareAssumed);
+  const least = reached.reduce<GrossAtLimit | null>(
+    (low, next) => (low === null || exceeds(low.grossKg, next.grossKg) ? next : low),
+    null,
+  );
+  return {
+    limits: allLimits(limits),
+    governing: least?.limit ?? null,
+    grossKg: least === null ? null : kg(least.grossKg),
+    payloadKg: least === null || limits.emptyKg === null ? null : kg(Math.max(0, least.grossKg - limits.emptyKg)),
+    axleSumKg: axleSum(build),
+    tongueShareAssumed,
+    trailerClass: trailerClass(build, tires),
+  };
+}
+
+function grossAtLimits(limits: LoadLimits, tongueShare: number): readonly GrossAtLimit[] {
+  const found: GrossAtLimit[] = [];
+  const add = (limit: Limit | null, carriesN: number, share: number) => {
+    if (limit !== null && share > 0) found.push({ limit, grossKg: massHeldUpBy(newtons(carriesN)) / share });
+  };
+  const addOwn = (limit: Limit | null, share: number) => add(limit, limit?.limitN ?? 0, share);
+  addOwn(limits.plate, 1);
+  addOwn(limits.coupler, 1);
+  addOwn(limits.axleGroup, 1 - tongueShare);
+  for (const { wheels, tires } of limits.axles) {
+    for (const tire of tires) add(tire, tire.limitN * wheels * limits.axles.length, 1 - tongueShare);
+  }
+  addOwn(limits.couplerTongue, tongueShare);
+  return found;
+}
+
+function allLimits(limits: LoadLimits): readonly Limit[] {
+  const { plate, axleGroup, axles, coupler, couplerTongue } = limits;
+  return [
+    plate,
+    axleGroup,
+    ...axles.map((axle) => axle.rated),
+    ...axles.flatMap((axle) => axle.tires),
+    coupler,
+    couplerTongue,
+  ].filter((limit) => limit !== null);
 }
