@@ -1,11 +1,13 @@
 import { Controller, Get, Param, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
+import { Open } from '../../http/open.js';
 import { stylesheet } from './stylesheet.js';
 
 /** The three lamps of the header board. */
 const ICON = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><rect width="32" height="32" rx="4" fill="#2a343a"/><rect y="24" width="32" height="5" fill="#fff"/><rect y="24" width="12" height="5" fill="#b01420"/><rect x="20" y="24" width="12" height="5" fill="#b01420"/><g fill="#ffb733"><circle cx="7" cy="12" r="4"/><circle cx="16" cy="12" r="4"/><circle cx="25" cy="12" r="4"/></g></svg>`;
 
 /** What pages are drawn with. Open to anyone: the sign-in page needs it too. */
+@Open()
 @Controller()
 export class AssetController {
   @Get('assets/:file')
