@@ -44,6 +44,14 @@ export interface NoticeToSend {
   readonly writtenAt: Date;
 }
 
+export interface FoundNotice {
+  readonly personId: string | null;
+  readonly kind: NoticeKind;
+  readonly state: NoticeState;
+  /** True once a mail with a secret link has gone out. */
+  readonly bodyForgotten: boolean;
+}
+
 /** What was told to one person, under one key. */
 export interface ToldItem {
   readonly noticeId: string;
@@ -123,10 +131,19 @@ export class NoticeStore {
     return row === undefined ? null : toSend(row);
   }
 
-  async recordSent(tx: YardTx, id: string, at: Date): Promise<void> {
+  /** `to`: where it really went; an address may have been mended since the notice was written. */
+  async recordSent(tx: YardTx, id: string, at: Date, to: NewNotice['to']): Promise<void> {
     await tx.notice.update({
       where: { id },
-      data: { state: 'sent', sentAt: at, lastAttemptAt: at, lastError: null, attempts: { increment: 1 } },
+      data: {
+        state: 'sent',
+        sentAt: at,
+        toName: to.name,
+        toEmail: to.address,
+        lastAttemptAt: at,
+        lastError: null,
+        attempts: { increment: 1 },
+      },
       select: { id: true },
     });
   }
@@ -167,27 +184,95 @@ export class NoticeStore {
     return count === 1;
   }
 
-  /** Marks sent mails to one person as come back: the named one, or all of that person's of the day of the newest. */
-  async recordBounced(tx: YardTx, personId: string, noticeId: string | null, note: string): Promise<void> {
+  /** The named notice, or the newest that was sent to the person, came back. Null when there is none such. */
+  async recordBounced(tx: YardTx, personId: string, noticeId: string | null, note: string): Promise<string | null> {
     const newest = await tx.notice.findFirst({
       where: { personId, state: 'sent', ...(noticeId === null ? {} : { id: noticeId }) },
-      orderBy: { createdAt: 'desc' },
+      orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
       select: { id: true },
     });
-    if (newest === null) return;
+    if (newest === null) return null;
     await tx.notice.update({
       where: { id: newest.id },
       data: { state: 'bounced', lastError: note },
       select: { id: true },
     });
+    return newest.id;
   }
 
-  async find(
-    tx: YardTx,
-    id: string,
-  ): Promise<{ personId: string | null; kind: NoticeKind; state: NoticeState } | null> {
-    const row = await tx.notice.findFirst({ where: { id }, select: { personId: true, kind: true, state: true } });
-    return row === null ? null : { ...row, kind: row.kind as NoticeKind, state: row.state as NoticeState };
+  async find(tx: YardTx, id: string): Promise<FoundNotice | null> {
+    const row = await tx.notice.findFirst({
+      where: { id },
+      select: { personId: true, kind: true, state: true, bodyText: true },
+    });
+    if (row === null) return null;
+    return {
+      personId: row.personId,
+      kind: row.kind as NoticeKind,
+      state: row.state as NoticeState,
+      bodyForgotten: row.bodyText === '',
+    };
+  }
+
+  async itemsOf(tx: YardTx, noticeId: string): Promise<readonly LetterItem[]> {
+    const rows = await tx.noticeItem.findMany({ where: { noticeId }, orderBy: { id: 'asc' }, select: { item: true } });
+    return rows.map((row) => row.item as unknown as LetterItem);
+  }
+
+  /**
+   * Whether all that a notice tells has been dealt with since it was written, so that it would only annoy:
+   * the check no longer falls due on that day, the job is no longer booked, the flag is down.
+   * False for a notice that tells nothing of the kind.
+   */
+  async allSettled(tx: YardTx, noticeId: string): Promise<boolean> {
+    const rows = await tx.$queryRaw<readonly { items: bigint; open: bigint }[]>`
+      SELECT count(*) AS items, count(*) FILTER (WHERE CASE
+        WHEN i.kind IN ('due-soon', 'overdue') THEN EXISTS (
+          SELECT FROM due_result d
+          WHERE d.trailer_id = i.trailer_id AND d.check_kind_id = i.check_kind_id
+            AND d.state IN ('due-soon', 'overdue', 'never-done')
+            AND d.due_on IS NOT DISTINCT FROM (i.item -> 'due' ->> 'dueOn')::date)
+        WHEN i.kind = 'gate-brief' THEN EXISTS (
+          SELECT FROM job j WHERE j.id = i.job_id AND j.state = 'booked' AND j.trailer_id = i.trailer_id)
+        WHEN i.kind = 'stop-flag' THEN EXISTS (
+          SELECT FROM flag_result f WHERE f.trailer_id = i.trailer_id AND f.key = i.item -> 'flag' ->> 'key')
+        ELSE true END) AS open
+      FROM notice_item i WHERE i.notice_id = ${noticeId}::uuid`;
+    const counted = rows[0];
+    return counted !== undefined && counted.items > 0n && counted.open === 0n;
+  }
+
+  /** Takes a day for planning. False when it, or a later one, was planned before; the row stays locked until the end. */
+  async startPlanning(tx: YardTx, day: CivilDate): Promise<boolean> {
+    const taken = await tx.$executeRaw`
+      UPDATE yard SET planned_on = ${day}::date
+      WHERE id = ${tx.yardId}::uuid AND (planned_on IS NULL OR planned_on < ${day}::date)`;
+    return taken === 1;
+  }
+
+  async plannedOn(tx: YardTx): Promise<CivilDate | null> {
+    const rows = await tx.$queryRaw<readonly { planned_on: string | null }[]>`
+      SELECT planned_on::text AS planned_on FROM yard WHERE id = ${tx.yardId}::uuid`;
+    return (rows[0]?.planned_on ?? null) as CivilDate | null;
+  }
+
+  /**
+   * Trailers about which a letter of this day could have anything to say: something due or overdue, a stop, a job that
+   * starts by `jobsUntil`, or an answer that is out of date. Found by index, so a day's work grows with what is due.
+   */
+  async trailersToSpeakOf(tx: YardTx, asOf: CivilDate, jobsUntil: CivilDate): Promise<readonly string[]> {
+    const rows = await tx.$queryRaw<readonly { id: string }[]>`
+      SELECT trailer_id::text AS id FROM due_result
+        WHERE yard_id = ${tx.yardId}::uuid AND state IN ('due-soon', 'overdue', 'never-done')
+      UNION SELECT trailer_id::text FROM flag_result
+        WHERE yard_id = ${tx.yardId}::uuid AND severity = 'stop'
+      UNION SELECT trailer_id::text FROM job
+        WHERE yard_id = ${tx.yardId}::uuid AND state = 'booked' AND trailer_id IS NOT NULL
+          AND starts_on BETWEEN ${asOf}::date AND ${jobsUntil}::date
+      UNION SELECT trailer_id::text FROM trailer_result
+        WHERE yard_id = ${tx.yardId}::uuid AND wake_on <= ${asOf}::date
+      ORDER BY id`;
+    return rows.map((row) => row.id);
   }
 
   /**

@@ -1,0 +1,142 @@
+import { Injectable } from '@nestjs/common';
+import type { CheckedLine, CheckRecord } from '../rules/facts/check.js';
+import { toColumn } from './civil-day.js';
+import type { YardTx } from './database.js';
+import { type FactTable, factHistory, findFact, withdrawFact } from './fact-table.js';
+import { Prisma } from './generated/client.js';
+import { jsonList } from './json-rows.js';
+import { newId } from './new-id.js';
+import { type HistoryOf, type New, type Recorded, recordedColumns } from './recorded.js';
+
+const LINE = Prisma.sql`json_build_object(
+  'code', checked_line.code,
+  'result', checked_line.result,
+  'position', checked_line.position,
+  'measured', case when checked_line.quantity is not null
+    then json_build_object('quantity', checked_line.quantity, 'value', checked_line.value) end)`;
+
+const RECORD = Prisma.sql`json_build_object(
+  'id', check_record.id,
+  'checkKindId', check_record.check_kind_id,
+  'doneOn', check_record.done_on,
+  'outcome', check_record.outcome,
+  'byPersonId', check_record.by_person_id,
+  'lines', ${jsonList(
+    LINE,
+    Prisma.sql`from checked_line where checked_line.check_record_id = check_record.id`,
+    Prisma.sql`checked_line.place`,
+  )},
+  'inspectedBy', check_record.inspected_by,
+  'proofOnTrailer', check_record.proof_on_trailer)`;
+
+export const CHECK_RECORDS: FactTable<CheckRecord> = {
+  table: 'check_record',
+  shape: RECORD,
+  order: Prisma.sql`check_record.done_on, check_record.id`,
+  needed: ['check_kind_id', 'done_on', 'outcome', 'by_name'],
+};
+
+/** A check done, with what only people read of it. */
+export type NewCheckRecord = Omit<New<CheckRecord>, 'lines'> & {
+  readonly byName: string;
+  readonly note?: string | null | undefined;
+  readonly costCents?: number | null | undefined;
+  readonly lines: readonly (CheckedLine & { readonly note?: string | null | undefined })[];
+};
+
+export interface Photo {
+  /** image/jpeg, image/png or image/webp. */
+  readonly mediaType: string;
+  readonly bytes: Uint8Array;
+}
+
+@Injectable()
+export class CheckStore {
+  /** Returns the id. */
+  async insert(
+    tx: YardTx,
+    trailerId: string,
+    record: NewCheckRecord,
+    photos: readonly Photo[],
+    recorded: Recorded,
+  ): Promise<string> {
+    const id = record.id ?? newId();
+    await tx.checkRecord.createMany({
+      data: [
+        {
+          id,
+          yardId: tx.yardId,
+          trailerId,
+          checkKindId: record.checkKindId,
+          doneOn: toColumn(record.doneOn),
+          outcome: record.outcome,
+          byPersonId: record.byPersonId,
+          byName: record.byName,
+          inspectedBy: record.inspectedBy,
+          proofOnTrailer: record.proofOnTrailer,
+          note: record.note ?? null,
+          costCents: record.costCents ?? null,
+          ...recordedColumns(recorded),
+        },
+      ],
+    });
+    if (record.lines.length > 0) {
+      await tx.checkedLine.createMany({
+        data: record.lines.map((line, place) => ({
+          yardId: tx.yardId,
+          checkRecordId: id,
+          place,
+          code: line.code,
+          result: line.result,
+          position: line.position,
+          quantity: line.measured?.quantity ?? null,
+          value: line.measured?.value ?? null,
+          note: line.note ?? null,
+        })),
+      });
+    }
+    for (const photo of photos) {
+      await tx.checkPhoto.createMany({
+        data: [
+          {
+            id: newId(),
+            yardId: tx.yardId,
+            checkRecordId: id,
+            mediaType: photo.mediaType,
+            bytes: new Uint8Array(photo.bytes),
+            recordedAt: recorded.recordedAt,
+          },
+        ],
+      });
+    }
+    return id;
+  }
+
+  /** The record with this id, if it stands. */
+  async find(tx: YardTx, trailerId: string, recordId: string): Promise<CheckRecord | null> {
+    return findFact(tx, CHECK_RECORDS, trailerId, recordId);
+  }
+
+  /** Says that a check was never done. */
+  async withdraw(tx: YardTx, trailerId: string, recordId: string, recorded: Recorded): Promise<void> {
+    await withdrawFact(tx, CHECK_RECORDS, trailerId, recordId, recorded);
+  }
+
+  async history(tx: YardTx, trailerId: string): Promise<readonly HistoryOf<CheckRecord>[]> {
+    return factHistory(tx, CHECK_RECORDS, trailerId);
+  }
+
+  /** In the order they were taken. */
+  async photoIds(tx: YardTx, recordId: string): Promise<readonly string[]> {
+    const photos = await tx.checkPhoto.findMany({
+      where: { checkRecordId: recordId },
+      select: { id: true },
+      orderBy: { id: 'asc' },
+    });
+    return photos.map((photo) => photo.id);
+  }
+
+  async findPhoto(tx: YardTx, photoId: string): Promise<Photo | null> {
+    return tx.checkPhoto.findFirst({ where: { id: photoId }, select: { mediaType: true, bytes: true } });
+  }
+}

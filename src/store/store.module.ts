@@ -1,0 +1,52 @@
+import { Module } from '@nestjs/common';
+import { Config } from '../config.js';
+import { ApiTokenStore } from './api-token-store.js';
+import { AuditStore } from './audit-store.js';
+import { BuildStore } from './build-store.js';
+import { CheckKindStore } from './check-kind-store.js';
+import { CheckStore } from './check-store.js';
+import { Database } from './database.js';
+import { HoldStore } from './hold-store.js';
+import { InvitationStore } from './invitation-store.js';
+import { JobStore } from './job-store.js';
+import { MachineStore } from './machine-store.js';
+import { MembershipStore } from './membership-store.js';
+import { PartStore } from './part-store.js';
+import { ReadingStore } from './reading-store.js';
+import { ResultStore } from './result-store.js';
+import { TowVehicleStore } from './tow-vehicle-store.js';
+import { TrailerStore } from './trailer-store.js';
+import { TripStore } from './trip-store.js';
+import { YardStore } from './yard-store.js';
+
+const STORES = [
+  ApiTokenStore,
+  AuditStore,
+  BuildStore,
+  CheckKindStore,
+  CheckStore,
+  HoldStore,
+  InvitationStore,
+  JobStore,
+  MachineStore,
+  MembershipStore,
+  PartStore,
+  ReadingStore,
+  ResultStore,
+  TowVehicleStore,
+  TrailerStore,
+  TripStore,
+  YardStore,
+];
+
+function database(config: Config): Database {
+  if (config.databaseUrl === null) throw new Error('the service was built before its database was known');
+  return new Database(config.databaseUrl);
+}
+
+/** Facts, results and settings in Postgres. */
+@Module({
+  providers: [{ provide: Database, useFactory: database, inject: [Config] }, ...STORES],
+  exports: [Database, ...STORES],
+})
+export class StoreModule {}
