@@ -29,3 +29,21 @@ export interface Caller {
 export function may(caller: Pick<Caller, 'role'>, needs: Role): boolean {
   return ROLES.indexOf(caller.role) <= ROLES.indexOf(needs);
 }
+
+/** The mark a caller leaves on a fact: from which door, by whom and when. */
+export function recordedBy(caller: Caller): {
+  readonly door: Door;
+  readonly recordedBy: string | null;
+  readonly recordedAt: Date;
+} {
+  return { door: caller.door, recordedBy: caller.personId, recordedAt: caller.now };
+}
+
+/** The mark a caller leaves in the audit: who did it, from which door. */
+export function signed(caller: Caller): {
+  readonly personId: string | null;
+  readonly who: string;
+  readonly door: Door;
+} {
+  return { personId: caller.personId, who: caller.name, door: caller.door };
+}
