@@ -53,9 +53,14 @@ export class Database implements OnModuleDestroy {
     return ids(await this.prisma.$queryRaw<IdRow[]>`select id::text from yard_ids() id`);
   }
 
-  /** Yards with a trailer whose wake date has come by `until`. */
-  async yardsWithWakes(until: CivilDate): Promise<readonly string[]> {
-    return ids(await this.prisma.$queryRaw<IdRow[]>`select id::text from yards_with_wakes(${until}::date) id`);
+  /** Yards with a trailer whose wake date has come, by each yard's own clock. */
+  async yardsToWake(at: Date): Promise<readonly string[]> {
+    return ids(await this.prisma.$queryRaw<IdRow[]>`select id::text from yards_to_wake(${at}::timestamptz) id`);
+  }
+
+  /** Yards where it is past the plan hour of a day whose letters nobody has planned. */
+  async yardsToPlan(at: Date): Promise<readonly string[]> {
+    return ids(await this.prisma.$queryRaw<IdRow[]>`select id::text from yards_to_plan(${at}::timestamptz) id`);
   }
 
   /** Yards with a notice that may be sent at `at`. */

@@ -11,6 +11,7 @@ import { InvitationStore } from './invitation-store.js';
 import { JobStore } from './job-store.js';
 import { MachineStore } from './machine-store.js';
 import { MembershipStore } from './membership-store.js';
+import { NoticeStore } from './notice-store.js';
 import { PartStore } from './part-store.js';
 import { ReadingStore } from './reading-store.js';
 import { ResultStore } from './result-store.js';
@@ -30,6 +31,7 @@ const STORES = [
   JobStore,
   MachineStore,
   MembershipStore,
+  NoticeStore,
   PartStore,
   ReadingStore,
   ResultStore,

@@ -1,5 +1,5 @@
--- Which day's letters a yard has planned, and the third question that crosses yards on a timer: where they are still
--- to be planned. A letter may also go to somebody who is only invited, and so is no person yet.
+-- Which day's letters a yard has planned, and which yards the timer has to look at, each by its own
+-- clock. A letter may also go to somebody who is only invited, and so is no person yet.
 
 ALTER TABLE "yard" ADD COLUMN IF NOT EXISTS "planned_on" DATE;
 ALTER TABLE "notice" ALTER COLUMN "person_id" DROP NOT NULL;
@@ -18,5 +18,15 @@ CREATE FUNCTION "yards_to_plan"(at timestamptz) RETURNS SETOF uuid
           AND (y.planned_on IS NULL OR y.planned_on < timezone(y.time_zone, at)::date)
         ORDER BY y.id $$;
 
-REVOKE EXECUTE ON FUNCTION "yards_to_plan"(timestamptz) FROM PUBLIC;
-GRANT EXECUTE ON FUNCTION "yards_to_plan"(timestamptz) TO "axlebook_service";
+-- Yards in which some trailer reads differently from the day that it is there now. Takes the place of a question that
+-- asked with one date for yards of every zone.
+DROP FUNCTION "yards_with_wakes"(date);
+CREATE FUNCTION "yards_to_wake"(at timestamptz) RETURNS SETOF uuid
+  LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
+  AS $$ SELECT y.id FROM public.yard y
+        WHERE EXISTS (SELECT FROM public.trailer_result r
+                      WHERE r.yard_id = y.id AND r.wake_on <= timezone(y.time_zone, at)::date)
+        ORDER BY y.id $$;
+
+REVOKE EXECUTE ON FUNCTION "yards_to_plan"(timestamptz), "yards_to_wake"(timestamptz) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION "yards_to_plan"(timestamptz), "yards_to_wake"(timestamptz) TO "axlebook_service";
