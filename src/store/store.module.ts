@@ -18,6 +18,14 @@ import { ResultStore } from './result-store.js';
 import { TowVehicleStore } from './tow-vehicle-store.js';
 import { TrailerStore } from './trailer-store.js';
 import { TripStore } from './trip-store.js';
+import { ChoicesView } from './views/choices.view.js';
+import { DueListView } from './views/due-list.view.js';
+import { FlagListView } from './views/flag-list.view.js';
+import { HistoryView } from './views/history.view.js';
+import { HoldListView } from './views/hold-list.view.js';
+import { JobListView } from './views/job-list.view.js';
+import { NoticeListView } from './views/notice-list.view.js';
+import { TrailerListView } from './views/trailer-list.view.js';
 import { YardStore } from './yard-store.js';
 
 const STORES = [
@@ -41,6 +49,18 @@ const STORES = [
   YardStore,
 ];
 
+/** What screens read: wide lists, changed nowhere. */
+const VIEWS = [
+  ChoicesView,
+  DueListView,
+  FlagListView,
+  HistoryView,
+  HoldListView,
+  JobListView,
+  NoticeListView,
+  TrailerListView,
+];
+
 function database(config: Config): Database {
   if (config.databaseUrl === null) throw new Error('the service was built before its database was known');
   return new Database(config.databaseUrl);
@@ -48,7 +68,7 @@ function database(config: Config): Database {
 
 /** Facts, results and settings in Postgres. */
 @Module({
-  providers: [{ provide: Database, useFactory: database, inject: [Config] }, ...STORES],
-  exports: [Database, ...STORES],
+  providers: [{ provide: Database, useFactory: database, inject: [Config] }, ...STORES, ...VIEWS],
+  exports: [Database, ...STORES, ...VIEWS],
 })
 export class StoreModule {}

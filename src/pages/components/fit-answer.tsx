@@ -1,0 +1,84 @@
+import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import type { Fit } from '../../rules/fit/fit.js';
+import { reasonWords, remedyWords, verdictSentence } from '../words/fit-words.js';
+import type { Names } from '../words/flag-words.js';
+import { LoadTable } from './load-table.js';
+import { VerdictMark } from './marks.js';
+
+interface FitProps {
+  readonly fit: Fit;
+  readonly names: Names;
+  readonly today: CivilDate;
+}
+
+/** The short answer for a list: what to do first, and why on asking. */
+export function FitBrief({ fit, names, today }: FitProps) {
+  return (
+    <>
+      <p>{verdictSentence(fit)}</p>
+      <Remedies fit={fit} names={names} />
+      {fit.reasons.length > 0 && (
+        <details class="more">
+          <summary>Why</summary>
+          <Reasons fit={fit} names={names} today={today} />
+        </details>
+      )}
+    </>
+  );
+}
+
+/** The whole answer: verdict, by how much, why, from which source, and what would make it yes. */
+export function FitAnswer({ fit, names, today }: FitProps) {
+  return (
+    <div class="stack">
+      <div class="row">
+        <VerdictMark verdict={fit.verdict} big />
+        <p class="strong">{verdictSentence(fit)}</p>
+      </div>
+      {fit.reasons.length > 0 && (
+        <section class="stack-tight" aria-label="Why">
+          <h3>Why</h3>
+          <Reasons fit={fit} names={names} today={today} />
+        </section>
+      )}
+      {fit.remedies.length > 0 && (
+        <section class="stack-tight" aria-label="What would make it yes">
+          <h3>What would make it yes</h3>
+          <Remedies fit={fit} names={names} />
+        </section>
+      )}
+      <section class="stack-tight" aria-label="The sum">
+        <h3>The sum</h3>
+        <LoadTable check={fit.loadCheck} />
+      </section>
+    </div>
+  );
+}
+
+function Remedies({ fit, names }: Omit<FitProps, 'today'>) {
+  if (fit.remedies.length === 0) return null;
+  return (
+    <ul class="chores">
+      {fit.remedies.map((remedy) => {
+        const words = remedyWords(remedy, names);
+        return <li key={words}>{words}</li>;
+      })}
+    </ul>
+  );
+}
+
+function Reasons({ fit, names, today }: FitProps) {
+  return (
+    <ul class="lines">
+      {fit.reasons.map((reason) => {
+        const { says, from } = reasonWords(reason, names, today);
+        return (
+          <li key={says}>
+            {says}
+            {from && <span class="soft small"> {from}</span>}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,271 @@
+import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import type { Caller } from '../../use-cases/caller.js';
+import { may } from '../../use-cases/caller.js';
+import type { GateScreen, JobWithFit } from '../../use-cases/show/show-gate.js';
+import { Caution } from '../components/caution.js';
+import { DueLine } from '../components/due-line.js';
+import { FitBrief } from '../components/fit-answer.js';
+import { VerdictMark } from '../components/marks.js';
+import { Pager } from '../components/pager.js';
+import { showCount, showDate, showDates, showDistance, showNearDate, showNumber } from '../components/show-quantity.js';
+import { YardNumber } from '../components/yard-number.js';
+import { Head, Page } from '../page.js';
+import type { Names } from '../words/flag-words.js';
+
+interface GateProps {
+  readonly caller: Caller;
+  readonly screen: GateScreen;
+  readonly said: string | null;
+}
+
+export function GatePage({ caller, screen, said }: GateProps) {
+  const { today } = screen;
+  const names = { machines: screen.machineNames, checkKinds: screen.checkKindNames };
+  const now = screen.goingOut.rows.filter(({ job }) => job.startsOn === today);
+  const later = screen.goingOut.rows.filter(({ job }) => job.startsOn !== today);
+  return (
+    <Page title="Gate" caller={caller} door="Gate" said={said}>
+      <Head title="Gate" lede={`${showDate(today)}, and the week to ${showNearDate(screen.until)}.`}>
+        {may(caller, 'hand') && (
+          <a class="button button-main" href="/jobs/new">
+            Book a job
+          </a>
+        )}
+        <a class="button" href="/fit">
+          Check fit
+        </a>
+      </Head>
+      <Tally screen={screen} />
+      <FindTrailer />
+      <div class="two">
+        <div class="stack gate-out">
+          <section class="stack" aria-labelledby="out-today">
+            <h2 class="chalked" id="out-today">
+              Going out today <Count of={now.length} />
+            </h2>
+            {now.length === 0 ? (
+              <p class="empty">Nothing leaves today{screen.goingOutPage > 1 ? ' on this page' : ''}.</p>
+            ) : (
+              <JobCards jobs={now} names={names} today={today} />
+            )}
+          </section>
+          <section class="stack" aria-labelledby="out-week">
+            <h2 class="chalked" id="out-week">
+              Later this week <Count of={later.length} />
+            </h2>
+            {later.length === 0 ? (
+              <p class="empty">Nothing is booked for the days after.</p>
+            ) : (
+              <JobCards jobs={later} names={names} today={today} />
+            )}
+            <Pager
+              paging={{ page: screen.goingOutPage, perPage: screen.perPage, total: screen.goingOut.total }}
+              path="/"
+              query={{}}
+              what="jobs going out"
+            />
+          </section>
+        </div>
+        <div class="stack">
+          <Held screen={screen} />
+          <ComingBack screen={screen} />
+          <DueNow screen={screen} />
+        </div>
+      </div>
+      <Caution />
+    </Page>
+  );
+}
+
+function Count({ of }: { readonly of: number }) {
+  return <span class="count">{showNumber(of)}</span>;
+}
+
+function Tally({ screen }: { readonly screen: GateScreen }) {
+  const { counts } = screen;
+  return (
+    <ul class="tally" aria-label="Trailers by readiness">
+      <li>
+        <a href="/trailers?readiness=ready">
+          <b>{showNumber(counts.ready)}</b> Ready
+        </a>
+      </li>
+      <li>
+        <a href="/trailers?readiness=due" class="tally-due">
+          <b>{showNumber(counts.due)}</b> Fix first
+        </a>
+      </li>
+      <li>
+        <a href="/trailers?readiness=down" class="tally-down">
+          <b>{showNumber(counts.down)}</b> Down
+        </a>
+      </li>
+    </ul>
+  );
+}
+
+function FindTrailer() {
+  return (
+    <search>
+      <form class="find" method="get" action="/trailers">
+        <label for="find">Find a trailer</label>
+        <input
+          class="input"
+          id="find"
+          name="text"
+          type="search"
+          placeholder="Number, name, plate or VIN"
+          autoComplete="off"
+          maxLength={40}
+        />
+        <button class="button" type="submit">
+          Find
+        </button>
+      </form>
+    </search>
+  );
+}
+
+interface JobCardsProps {
+  readonly jobs: readonly JobWithFit[];
+  readonly names: Names;
+  readonly today: CivilDate;
+}
+
+function JobCards({ jobs, names, today }: JobCardsProps) {
+  return (
+    <ul class="plain job-cards">
+      {jobs.map(({ job, fit }) => (
+        <li class={`sheet job-card verdict-${fit?.verdict ?? 'none'}`} key={job.id}>
+          <div class="apart">
+            {job.trailer ? (
+              <YardNumber number={job.trailer.number} id={job.trailer.id} />
+            ) : (
+              <span class="unknown">No trailer picked</span>
+            )}
+            {fit && <VerdictMark verdict={fit.verdict} />}
+          </div>
+          <div class="stack-tight">
+            <h3>
+              <a href={`/jobs/${job.id}`}>{job.name}</a>
+            </h3>
+            <p class="soft">{jobLine(job)}</p>
+          </div>
+          {fit ? (
+            <FitBrief fit={fit} names={names} today={today} />
+          ) : (
+            <p>
+              <a href={`/jobs/${job.id}/change`}>Pick a trailer</a> to see whether it fits.
+            </p>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function jobLine(job: JobWithFit['job']): string {
+  return [
+    showDates(job.startsOn, job.endsOn),
+    job.distanceKm === null ? null : showDistance(job.distanceKm),
+    job.machineName,
+    job.towVehicleName,
+    job.driverName,
+    job.work === 'hire' ? `hire${job.customer ? ` to ${job.customer}` : ''}` : null,
+  ]
+    .filter((part) => part !== null)
+    .join(' · ');
+}
+
+function Held({ screen }: { readonly screen: GateScreen }) {
+  const { rows, total } = screen.held;
+  return (
+    <section class="stack-tight" aria-labelledby="held">
+      <h2 class="chalked" id="held">
+        Held <Count of={total} />
+      </h2>
+      {rows.length === 0 ? (
+        <p class="empty">No trailer is on hold.</p>
+      ) : (
+        <ul class="lines sheet">
+          {rows.map((hold) => (
+            <li class="stack-tight" key={hold.id}>
+              <div class="row">
+                <YardNumber number={hold.trailer.number} id={hold.trailer.id} />
+                <span class="soft small">
+                  since {showNearDate(hold.openedOn)}, {hold.openedByName}
+                </span>
+              </div>
+              <p>{hold.reason}</p>
+              {hold.nextJob && (
+                <p class="small">
+                  Breaks <a href={`/jobs/${hold.nextJob.id}`}>{hold.nextJob.name}</a>,{' '}
+                  {showNearDate(hold.nextJob.startsOn)}.{' '}
+                  <a href={`/jobs/${hold.nextJob.id}/change`}>Find another trailer</a>
+                </p>
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+      {total > rows.length && <a href="/trailers?readiness=down">All trailers that are down</a>}
+    </section>
+  );
+}
+
+function ComingBack({ screen }: { readonly screen: GateScreen }) {
+  const { rows, total } = screen.comingBack;
+  return (
+    <section class="stack-tight" aria-labelledby="back">
+      <h2 class="chalked" id="back">
+        Coming back <Count of={total} />
+      </h2>
+      {rows.length === 0 ? (
+        <p class="empty">Nothing is out that comes back this week.</p>
+      ) : (
+        <ul class="lines sheet">
+          {rows.map((job) => (
+            <li class="apart" key={job.id}>
+              <span class="row">
+                {job.trailer && <YardNumber number={job.trailer.number} id={job.trailer.id} />}
+                <span>
+                  <a href={`/jobs/${job.id}`}>{job.name}</a>
+                  <br />
+                  <span class="soft small">
+                    {job.endsOn === screen.today ? 'back today' : `back ${showNearDate(job.endsOn)}`}
+                  </span>
+                </span>
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {total > rows.length && <p class="soft">and {showCount(total - rows.length, 'more', 'more')}</p>}
+    </section>
+  );
+}
+
+function DueNow({ screen }: { readonly screen: GateScreen }) {
+  const { rows, total } = screen.due;
+  return (
+    <section class="stack-tight" aria-labelledby="due">
+      <h2 class="chalked" id="due">
+        Due <Count of={total} />
+      </h2>
+      {rows.length === 0 ? (
+        <p class="empty">Nothing is due now.</p>
+      ) : (
+        <ul class="lines sheet">
+          {rows.map((row) => (
+            <DueLine key={`${row.trailer.id} ${row.checkKind.id}`} row={row} today={screen.today} />
+          ))}
+        </ul>
+      )}
+      {total > rows.length && (
+        <p>
+          <a href="/due">All {showNumber(total)} that are due</a>
+        </p>
+      )}
+    </section>
+  );
+}

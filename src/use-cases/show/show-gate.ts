@@ -1,0 +1,89 @@
+import { Injectable } from '@nestjs/common';
+import { addDays, type CivilDate } from '../../rules/calendar/civil-date.js';
+import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
+import { type Fit, fit as judge } from '../../rules/fit/fit.js';
+import type { Database, YardTx } from '../../store/database.js';
+import type { TrailerStore } from '../../store/trailer-store.js';
+import type { ChoicesView } from '../../store/views/choices.view.js';
+import type { DueListView, DueRow } from '../../store/views/due-list.view.js';
+import type { HoldListView, OpenHoldRow } from '../../store/views/hold-list.view.js';
+import type { JobListView, JobRow } from '../../store/views/job-list.view.js';
+import type { ListPage } from '../../store/views/paging.js';
+import type { ReadinessCounts, TrailerListView } from '../../store/views/trailer-list.view.js';
+import type { Caller } from '../caller.js';
+import { done, type Outcome } from '../outcome.js';
+
+/** A job and the answer for its trailer; null while no trailer has been picked. */
+export interface JobWithFit {
+  readonly job: JobRow;
+  readonly fit: Fit | null;
+}
+
+export interface GateScreen {
+  readonly today: CivilDate;
+  /** Last day of the week shown: six days on. */
+  readonly until: CivilDate;
+  readonly counts: ReadinessCounts;
+  readonly goingOut: ListPage<JobWithFit>;
+  readonly goingOutPage: number;
+  readonly perPage: number;
+  readonly comingBack: ListPage<JobRow>;
+  readonly held: ListPage<OpenHoldRow>;
+  readonly due: ListPage<DueRow>;
+  readonly machineNames: ReadonlyMap<string, string>;
+  readonly checkKindNames: ReadonlyMap<string, string>;
+}
+
+/** More jobs than this are turned to page by page; each asks for its trailer's facts. */
+const JOBS_A_PAGE = 24;
+/** The other lists are cut here, with the way to the whole of them. */
+const FIRST_LINES = 12;
+
+/** What goes out, what comes back, what is held and what is due, today and this week. */
+@Injectable()
+export class ShowGate {
+  constructor(
+    private readonly database: Database,
+    private readonly trailers: TrailerStore,
+    private readonly trailerList: TrailerListView,
+    private readonly jobs: JobListView,
+    private readonly holds: HoldListView,
+    private readonly dueList: DueListView,
+    private readonly choices: ChoicesView,
+  ) {}
+
+  async run(caller: Caller, input: { readonly page: number }): Promise<Outcome<GateScreen>> {
+    const { today } = caller;
+    const until = addDays(today, 6);
+    const first = { page: 1, perPage: FIRST_LINES };
+    return this.database.inYard(caller.yardId, async (tx) => {
+      const leaving = await this.jobs.leaving(tx, today, until, { page: input.page, perPage: JOBS_A_PAGE });
+      return done({
+        today,
+        until,
+        counts: await this.trailerList.counts(tx),
+        goingOut: { rows: await this.withFits(tx, leaving.rows, today), total: leaving.total },
+        goingOutPage: input.page,
+        perPage: JOBS_A_PAGE,
+        comingBack: await this.jobs.returning(tx, today, until, first),
+        held: await this.holds.open(tx, today, first),
+        due: await this.dueList.page(tx, { text: null, state: 'now' }, first),
+        machineNames: await this.choices.machineNames(tx),
+        checkKindNames: await this.choices.checkKindNames(tx),
+      });
+    });
+  }
+
+  private async withFits(tx: YardTx, rows: readonly JobRow[], today: CivilDate): Promise<readonly JobWithFit[]> {
+    const ids = [...new Set(rows.flatMap((row) => (row.trailer ? [row.trailer.id] : [])))];
+    const factsById = new Map<string, TrailerFacts>();
+    if (ids.length > 0) {
+      for await (const facts of this.trailers.findFactsOfAll(tx, ids)) factsById.set(facts.trailer.id, facts);
+    }
+    return rows.map((row) => {
+      const facts = row.trailer ? factsById.get(row.trailer.id) : undefined;
+      const job = facts?.jobs.find((one) => one.id === row.id);
+      return { job: row, fit: facts && job ? judge(facts, job, today) : null };
+    });
+  }
+}
