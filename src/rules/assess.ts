@@ -1,10 +1,17 @@
 import type { CivilDate } from './calendar/civil-date.js';
 import type { TrailerFacts } from './facts/trailer-facts.js';
 import type { Flag } from './flags/flag.js';
-import type { Due } from './inspection/due.js';
-import type { Contradiction } from './trailer/contradictions.js';
+import { recentTrips } from './flags/flag-context.js';
+import { raiseFlags } from './flags/flags.js';
+import { type TrailerOn, trailerOn } from './history/trailer-on.js';
+import { coldPressuresFound } from './inspection/cold-pressures.js';
+import { type Due, dueChecksOn } from './inspection/due.js';
+import { type UseSoFar, useSoFar } from './inspection/use-so-far.js';
+import { type Contradiction, contradictions } from './trailer/contradictions.js';
 import type { Ratings } from './trailer/ratings.js';
 import type { Kilometres } from './units/distance.js';
+import { type Unknown, unknownsOf } from './unknowns.js';
+import { wakeOn } from './wake-on.js';
 
 /** What the facts of one trailer come to on one day. */
 export interface Assessment {
@@ -22,15 +29,65 @@ export interface Assessment {
     readonly lastTripOn: CivilDate | null;
   };
   /** Facts nobody has given, and what each keeps us from working out. */
-  readonly unknowns: readonly { readonly lacks: string; readonly stops: string }[];
-  /** The first day on which any of this would read differently with no new fact; null when never. */
+  readonly unknowns: readonly Unknown[];
+  /**
+   * From this day on any of this may read differently with no new fact; null when never. On every day before it the
+   * answer is the same, but for `asOf` and for yard days that have passed.
+   */
   readonly wakeOn: CivilDate | null;
 }
 
 /**
  * The heart of Axlebook: from the facts of one trailer to what they come to on one day.
  * Pure: the same facts and day give the same answer, in a server, a browser or a test; the order of lists does not matter.
+ *
+ *     facts, day → trailerOn    the facts known by then, in the order of time
+ *                → useSoFar     distance behind and ahead, last record of each check
+ *                → dueChecksOn  when each check falls due
+ *                → raiseFlags   what is past a limit
+ *                → wakeOn       until when all of it holds
  */
-export function assess(_facts: TrailerFacts, _asOf: CivilDate): Assessment {
-  throw new Error('written next');
+export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
+  const trailer = trailerOn(facts, asOf);
+  const use = useSoFar(trailer);
+  const isGone = facts.trailer.status !== 'in-service';
+  const due = isGone ? [] : dueChecksOn(trailer, use);
+  const pressures = coldPressuresFound(trailer);
+  const flags = isGone ? [] : raiseFlags({ trailer, use, due, pressures, recentTrips: recentTrips(trailer) });
+  return {
+    asOf,
+    readiness: isGone ? 'gone' : readinessOf(trailer, due, flags),
+    ratings: trailer.ratingsOn(asOf),
+    contradictions: trailer.build === null ? [] : contradictions(trailer.build, trailer.tires),
+    due,
+    flags,
+    use: useShown(trailer, use),
+    unknowns: unknownsOf(trailer, use, due),
+    wakeOn: wakeOn(trailer, use, due),
+  };
+}
+
+function readinessOf(trailer: TrailerOn, due: readonly Due[], flags: readonly Flag[]): Assessment['readiness'] {
+  if (flags.some((flag) => flag.severity === 'stop')) return 'down';
+  const nextJob = trailer.jobs[0];
+  const wanted = due.some(
+    ({ state, dueOn, firstJobAtRisk }) =>
+      state === 'overdue' ||
+      state === 'never-done' ||
+      (state === 'due-soon' && dueOn === null) ||
+      (nextJob !== undefined && firstJobAtRisk?.jobId === nextJob.id),
+  );
+  return wanted ? 'due' : 'ready';
+}
+
+function useShown(trailer: TrailerOn, use: UseSoFar): Assessment['use'] {
+  return {
+    totalKm: use.travelled.known ? use.travelled.total : null,
+    kmPerDay: use.toCome.kmPerDay,
+    trips: trailer.trips.length,
+    lastTripOn: trailer.trips.reduce<CivilDate | null>(
+      (last, trip) => (last === null || trip.endedOn > last ? trip.endedOn : last),
+      null,
+    ),
+  };
 }

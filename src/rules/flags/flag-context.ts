@@ -1,0 +1,25 @@
+import type { CivilDate } from '../calendar/civil-date.js';
+import { daysAfter } from '../calendar/day-number.js';
+import type { Trip } from '../facts/use.js';
+import type { TrailerOn } from '../history/trailer-on.js';
+import type { FoundPressure } from '../inspection/cold-pressures.js';
+import type { Due } from '../inspection/due.js';
+import type { UseSoFar } from '../inspection/use-so-far.js';
+
+/** What every flag rule may look at. */
+export interface FlagContext {
+  readonly trailer: TrailerOn;
+  readonly use: UseSoFar;
+  readonly due: readonly Due[];
+  readonly pressures: ReadonlyMap<string, FoundPressure>;
+  /** Trips young enough to speak of the present, in the order of time. */
+  readonly recentTrips: readonly Trip[];
+}
+
+/** Days for which a trip past a rating speaks of how the trailer is used now. One quarter; our choice. */
+export const RECENT_DAYS = 90;
+
+export function recentTrips(trailer: TrailerOn): readonly Trip[] {
+  const after: CivilDate = daysAfter(trailer.asOf, -RECENT_DAYS);
+  return trailer.trips.filter((trip) => trip.endedOn >= after);
+}

@@ -1,0 +1,34 @@
+import { order } from '../history/trailer-on.js';
+import { classDriftFlags } from './class-drift.js';
+import type { Flag, Severity } from './flag.js';
+import type { FlagContext } from './flag-context.js';
+import { missingProofFlags } from './missing-proof.js';
+import { onHoldFlags } from './on-hold.js';
+import { outgrownFlags } from './outgrown.js';
+import { overLimitFlags } from './over-limit.js';
+import { overdueCheckFlags } from './overdue-check.js';
+import { tireAgeFlags } from './tire-age.js';
+import { tirePressureFlags } from './tire-pressure.js';
+import { tongueShareFlags } from './tongue-share.js';
+
+/** Every rule that can raise a flag. A new rule is a new file and one line here. */
+const RULES: readonly ((context: FlagContext) => readonly Flag[])[] = [
+  onHoldFlags,
+  overLimitFlags,
+  tongueShareFlags,
+  tireAgeFlags,
+  tirePressureFlags,
+  overdueCheckFlags,
+  missingProofFlags,
+  classDriftFlags,
+  outgrownFlags,
+];
+
+const SEVERITY_ORDER: Readonly<Record<Severity, number>> = { stop: 0, limit: 1, watch: 2 };
+
+/** All flags of one trailer, worst first. */
+export function raiseFlags(context: FlagContext): readonly Flag[] {
+  return RULES.flatMap((rule) => rule(context)).sort(
+    (a, b) => SEVERITY_ORDER[a.severity] - SEVERITY_ORDER[b.severity] || order(a.key, b.key),
+  );
+}

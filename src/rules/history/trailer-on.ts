@@ -1,0 +1,148 @@
+import type { CivilDate } from '../calendar/civil-date.js';
+import { buildOn } from '../facts/build-on.js';
+import type { BuildSheet } from '../facts/build-sheet.js';
+import type { CheckRecord, Hold } from '../facts/check.js';
+import type { Part } from '../facts/part.js';
+import { partsOn } from '../facts/parts-on.js';
+import type { TrailerFacts } from '../facts/trailer-facts.js';
+import type { Job, MeterReading, Trip } from '../facts/use.js';
+import { checkLoad, type LoadCheck } from '../load/load-check.js';
+import { type LoadLimits, loadLimits } from '../load/load-limits.js';
+import { type Ratings, ratings } from '../trailer/ratings.js';
+
+/**
+ * One trailer as it stands on a day: what was known by then, in the order of time, with the build and tires of any day.
+ * Facts dated after the day are not known yet. Lists are sorted by day and then by id, so that the order in which
+ * facts are handed over never decides an answer.
+ */
+export interface TrailerOn {
+  readonly facts: TrailerFacts;
+  readonly asOf: CivilDate;
+  readonly build: BuildSheet | null;
+  readonly tires: readonly Part[];
+  /** Trips that have ended. */
+  readonly trips: readonly Trip[];
+  readonly readings: readonly MeterReading[];
+  /** Booked jobs that have not ended. */
+  readonly jobs: readonly Job[];
+  readonly records: readonly CheckRecord[];
+  readonly openHolds: readonly Hold[];
+  /** One trip against the build and tires of its day. Worked out once, when first asked for. */
+  judge(trip: Trip): LoadCheck | null;
+  /** Ratings of the build and tires of a day. */
+  ratingsOn(on: CivilDate): Ratings | null;
+  limitsOn(on: CivilDate): LoadLimits | null;
+  buildOn(on: CivilDate): BuildSheet | null;
+}
+
+export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
+  const eras = new Eras(facts);
+  const judged = new Map<string, LoadCheck | null>();
+  return {
+    facts,
+    asOf,
+    build: eras.of(asOf).build,
+    tires: eras.of(asOf).tires,
+    trips: facts.trips.filter((trip) => trip.endedOn <= asOf).sort(byStart),
+    readings: facts.readings.filter((reading) => reading.takenOn <= asOf).sort(byTaken),
+    jobs: facts.jobs.filter((job) => job.state === 'booked' && job.endsOn >= asOf).sort(byJobStart),
+    records: facts.checkRecords.filter((record) => record.doneOn <= asOf).sort(byDone),
+    openHolds: facts.holds
+      .filter((hold) => hold.openedOn <= asOf && (hold.liftedOn === null || hold.liftedOn > asOf))
+      .sort((a, b) => order(a.openedOn, b.openedOn) || order(a.id, b.id)),
+    judge(trip) {
+      const known = judged.get(trip.id);
+      if (known !== undefined) return known;
+      const limits = eras.of(trip.startedOn).limits();
+      const check = limits === null ? null : checkLoad(limits, trip.load, facts.policy);
+      judged.set(trip.id, check);
+      return check;
+    },
+    ratingsOn: (on) => eras.of(on).ratings(),
+    limitsOn: (on) => eras.of(on).limits(),
+    buildOn: (on) => eras.of(on).build,
+  };
+}
+
+/** A stretch of days in which neither build nor tires changed. */
+class Era {
+  readonly build: BuildSheet | null;
+  readonly tires: readonly Part[];
+  private keptLimits: LoadLimits | null = null;
+  private keptRatings: Ratings | null = null;
+
+  constructor(facts: TrailerFacts, on: CivilDate) {
+    this.build = buildOn(facts.builds, on);
+    this.tires = partsOn(facts.parts, 'tire', on).toSorted((a, b) => order(a.id, b.id));
+  }
+
+  limits(): LoadLimits | null {
+    if (this.build === null) return null;
+    this.keptLimits ??= loadLimits({
+      build: this.build,
+      tires: this.tires,
+      coldPressures: new Map(),
+      towVehicle: null,
+    });
+    return this.keptLimits;
+  }
+
+  ratings(): Ratings | null {
+    if (this.build === null) return null;
+    this.keptRatings ??= ratings(this.build, this.tires);
+    return this.keptRatings;
+  }
+}
+
+/** All eras of a trailer, each made once: a thousand trips fall into a handful. */
+class Eras {
+  private readonly starts: readonly CivilDate[];
+  private readonly kept = new Map<number, Era>();
+
+  constructor(private readonly facts: TrailerFacts) {
+    const changes = new Set<CivilDate>();
+    for (const build of facts.builds) changes.add(build.effectiveFrom);
+    for (const part of facts.parts) {
+      if (part.kind !== 'tire') continue;
+      if (part.fittedOn !== null) changes.add(part.fittedOn);
+      if (part.removedOn !== null) changes.add(part.removedOn);
+    }
+    this.starts = [...changes].sort();
+  }
+
+  of(on: CivilDate): Era {
+    let index = this.starts.length;
+    while (index > 0 && (this.starts[index - 1] as CivilDate) > on) index--;
+    const known = this.kept.get(index);
+    if (known !== undefined) return known;
+    const era = new Era(this.facts, on);
+    this.kept.set(index, era);
+    return era;
+  }
+}
+
+export function order(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function byStart(a: Trip, b: Trip): number {
+  return order(a.startedOn, b.startedOn) || order(a.endedOn, b.endedOn) || order(a.id, b.id);
+}
+
+/** Of readings on one day the old meter's comes before the new meter's, and the lower before the higher. */
+function byTaken(a: MeterReading, b: MeterReading): number {
+  return (
+    order(a.takenOn, b.takenOn) ||
+    Number(a.kind === 'replaced') - Number(b.kind === 'replaced') ||
+    a.shownKm - b.shownKm ||
+    order(a.id, b.id)
+  );
+}
+
+function byJobStart(a: Job, b: Job): number {
+  return order(a.startsOn, b.startsOn) || order(a.endsOn, b.endsOn) || order(a.id, b.id);
+}
+
+function byDone(a: CheckRecord, b: CheckRecord): number {
+  return order(a.doneOn, b.doneOn) || order(a.id, b.id);
+}

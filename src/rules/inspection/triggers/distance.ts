@@ -1,0 +1,42 @@
+import { dayFromNumber, dayNumber, daysAfter } from '../../calendar/day-number.js';
+import type { Trigger } from '../../facts/check.js';
+import { type Kilometres, km } from '../../units/distance.js';
+import { type CheckSoFar, cannotSay, type Falls, fallsOn, NOT_DUE } from './falls.js';
+
+/**
+ * Every so many miles: the day the distance is reached, harsh service counted as `HARSH_FACTOR` says. Where a booked job
+ * would cross it on the way, the day before that job: the work cannot be done on the road.
+ */
+export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>, check: CheckSoFar): Falls {
+  const { trailer, use, lastPass } = check;
+  if (lastPass === null) return cannotSay('no-last-done');
+  const done = dayNumber(lastPass.doneOn);
+  if (!distanceIsKnown(check, done)) return cannotSay('no-distance-known');
+
+  const asOf = dayNumber(trailer.asOf);
+  const usedKm = use.counted.between(done, asOf);
+  const harshKm = km(Math.max(0, usedKm - use.travelled.between(done, asOf)));
+  const used = { kind: 'distance', usedKm, limitKm: trigger.everyKm, harshKm } as const;
+
+  const reached = use.counted.dayReaching(done, trigger.everyKm);
+  if (reached !== null) return fallsOn(dayFromNumber(reached), used);
+  const left = (trigger.everyKm - use.counted.between(done, use.countedToCome.from)) as Kilometres;
+  const ahead = use.countedToCome.dayReaching(left, done);
+  if (ahead === null) return { ...NOT_DUE, used };
+  return fallsOn(ahead.job === null ? dayFromNumber(ahead.day) : daysAfter(ahead.job.startsOn, -1), used);
+}
+
+/** Unknown when nothing says how far it went, or when it went out since and nobody said how far. */
+export function distanceIsKnown({ trailer, use }: CheckSoFar, since: number): boolean {
+  if (!use.travelled.known) return false;
+  const lastReading = trailer.readings.at(-1);
+  if (lastReading !== undefined && dayNumber(lastReading.takenOn) > since) return true;
+  let wentOut = false;
+  for (let i = trailer.trips.length - 1; i >= 0; i--) {
+    const trip = trailer.trips[i];
+    if (trip === undefined || dayNumber(trip.startedOn) <= since) break;
+    if (trip.distanceKm !== null) return true;
+    wentOut = true;
+  }
+  return !wentOut;
+}

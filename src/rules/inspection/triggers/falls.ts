@@ -1,0 +1,34 @@
+import type { CivilDate } from '../../calendar/civil-date.js';
+import type { CheckRecord } from '../../facts/check.js';
+import type { TrailerOn } from '../../history/trailer-on.js';
+import type { Due, DueUse } from '../due.js';
+import type { UseSoFar } from '../use-so-far.js';
+
+/** What a trigger is told about the check it belongs to. */
+export interface CheckSoFar {
+  readonly trailer: TrailerOn;
+  readonly use: UseSoFar;
+  readonly lastPass: CheckRecord | null;
+  readonly passes: () => readonly CheckRecord[];
+}
+
+/** When one trigger of a check falls due. */
+export interface Falls {
+  /** Last good day. */
+  readonly dueOn: CivilDate | null;
+  /** True when it is wanted before the next use, whenever that is. */
+  readonly wanted: boolean;
+  readonly used: DueUse | null;
+  readonly unknown: Due['unknown'];
+}
+
+/** Nothing to say: not due by this trigger as things stand. */
+export const NOT_DUE: Falls = { dueOn: null, wanted: false, used: null, unknown: null };
+
+export function fallsOn(dueOn: CivilDate, used: DueUse | null = null): Falls {
+  return { dueOn, wanted: false, used, unknown: null };
+}
+
+export function cannotSay(unknown: Exclude<Due['unknown'], null>): Falls {
+  return { dueOn: null, wanted: false, used: null, unknown };
+}

@@ -1,0 +1,65 @@
+import { dayNumber } from '../calendar/day-number.js';
+import type { CheckRecord } from '../facts/check.js';
+import { type DistanceToCome, distanceToCome } from '../forecast/distance-to-come.js';
+import { type DistanceTravelled, distanceTravelled } from '../forecast/distance-travelled.js';
+import type { TrailerOn } from '../history/trailer-on.js';
+import { harshWeight, isHarsh } from './harsh-service.js';
+
+/** What checks count from: distance behind and ahead, and the last record of each kind. Worked out once for all checks of a trailer. */
+export interface UseSoFar {
+  readonly travelled: DistanceTravelled;
+  readonly toCome: DistanceToCome;
+  /** The same with harsh service counted more than once. */
+  readonly counted: DistanceTravelled;
+  readonly countedToCome: DistanceToCome;
+  readonly lastPass: ReadonlyMap<string, CheckRecord>;
+  /** Kinds whose latest record is a fail, with that record. */
+  readonly failed: ReadonlyMap<string, CheckRecord>;
+}
+
+/** A booked job that nobody recorded as a trip is taken to have happened for this long, then not. Our choice. */
+export const UNLOGGED_JOB_DAYS = 30;
+
+export function useSoFar(trailer: TrailerOn): UseSoFar {
+  const { facts, readings, trips } = trailer;
+  const asOf = dayNumber(trailer.asOf);
+  const jobs = facts.jobs
+    .filter((job) => job.state === 'booked' && dayNumber(job.endsOn) + UNLOGGED_JOB_DAYS >= asOf)
+    .sort((a, b) => (a.startsOn === b.startsOn ? (a.id < b.id ? -1 : 1) : a.startsOn < b.startsOn ? -1 : 1));
+  const ahead = (travelled: DistanceTravelled) =>
+    distanceToCome({
+      readings,
+      trips,
+      travelled,
+      jobs,
+      asOf,
+      inUseSince: facts.trailer.boughtOn === null ? null : dayNumber(facts.trailer.boughtOn),
+      windowDays: facts.policy.useWindowDays,
+    });
+  const travelled = distanceTravelled(readings, trips);
+  const toCome = ahead(travelled);
+  const harsh = trips.some((trip) => isHarsh(trip, trailer));
+  const counted = harsh ? distanceTravelled(readings, trips, harshWeight(trailer)) : travelled;
+  return {
+    travelled,
+    toCome,
+    counted,
+    countedToCome: harsh ? ahead(counted) : toCome,
+    ...lastRecords(trailer.records),
+  };
+}
+
+/** Records in the order of time; of two on one day a pass counts as the later, since a repair follows a fail. */
+function lastRecords(records: readonly CheckRecord[]): Pick<UseSoFar, 'lastPass' | 'failed'> {
+  const lastPass = new Map<string, CheckRecord>();
+  const failed = new Map<string, CheckRecord>();
+  for (const record of records) {
+    if (record.outcome === 'pass') lastPass.set(record.checkKindId, record);
+    else failed.set(record.checkKindId, record);
+  }
+  for (const [kindId, fail] of failed) {
+    const pass = lastPass.get(kindId);
+    if (pass !== undefined && pass.doneOn >= fail.doneOn) failed.delete(kindId);
+  }
+  return { lastPass, failed };
+}
