@@ -5,6 +5,7 @@ import { configModule } from './config.module.js';
 import type { Clock } from './http/clock.js';
 import { HttpModule } from './http/http.module.js';
 import { logSettings } from './http/log-settings.js';
+import { PagesModule } from './pages/pages.module.js';
 
 @Module({})
 class AppModule {}
@@ -13,6 +14,6 @@ class AppModule {}
 export function appModule(config: Config, clock: Clock): DynamicModule {
   return {
     module: AppModule,
-    imports: [LoggerModule.forRoot(logSettings(config)), configModule(config, clock), HttpModule],
+    imports: [LoggerModule.forRoot(logSettings(config)), configModule(config, clock), HttpModule, PagesModule],
   };
 }

@@ -1,6 +1,8 @@
 import { type ArgumentsHost, Catch, type ExceptionFilter, Logger } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { Elsewhere } from './elsewhere.js';
 import { type Failure, failureOf } from './failure.js';
+import { isApi } from './paths.js';
 
 /** Answers whatever a route threw: JSON for programs, a page for people. What was thrown goes to the log alone. */
 @Catch()
@@ -16,20 +18,22 @@ export class FailureFilter implements ExceptionFilter {
     const request = host.switchToHttp().getRequest<FastifyRequest>();
     const reply = host.switchToHttp().getResponse<FastifyReply>();
     const failure = failureOf(thrown);
-    if (failure.status >= 500)
+    if (failure.status >= 500) {
       this.#log.error({ err: thrown }, `${request.method} ${request.routeOptions?.url ?? ''} failed`);
+    }
     if (reply.sent) return;
-    reply.header('cache-control', 'no-store').status(failure.status);
-    if (wantsJson(request)) {
+    reply.header('cache-control', 'no-store');
+    if (isApi(request)) {
+      if (failure.status === 401) reply.header('www-authenticate', 'Bearer realm="Axlebook"');
+      const { title, text, fields } = failure;
       reply
+        .status(failure.status)
         .type('application/json; charset=utf-8')
-        .send({ error: { title: failure.title, message: failure.text, fields: failure.fields } });
+        .send({ error: { title, message: text, fields } });
+    } else if (thrown instanceof Elsewhere) {
+      reply.status(303).header('location', thrown.path).send();
     } else {
-      reply.type('text/html; charset=utf-8').send(this.#page(failure));
+      reply.status(failure.status).type('text/html; charset=utf-8').send(this.#page(failure));
     }
   }
-}
-
-function wantsJson(request: FastifyRequest): boolean {
-  return request.url.startsWith('/api/') || request.url === '/health';
 }

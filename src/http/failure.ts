@@ -1,5 +1,6 @@
 import { HttpException } from '@nestjs/common';
 import type { FieldProblem, Problem } from '../use-cases/outcome.js';
+import { Elsewhere } from './elsewhere.js';
 import { problemStatus } from './problem-status.js';
 import { Refusal } from './refusal.js';
 
@@ -65,6 +66,7 @@ function problemWords(problem: Problem): Words {
 
 /** Status of Nest's exceptions and of Fastify's own errors (bad JSON, too large a body); 500 for everything else. */
 function statusOf(thrown: unknown): number {
+  if (thrown instanceof Elsewhere) return thrown.status;
   if (thrown instanceof HttpException) return thrown.getStatus();
   if (!(thrown instanceof Error) || !('statusCode' in thrown)) return 500;
   const { statusCode } = thrown;

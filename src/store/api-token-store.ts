@@ -30,8 +30,17 @@ export class ApiTokenStore {
     return id;
   }
 
+  /** Noted at most once a minute, so that a busy program does not turn every read into a write. */
   async noteUse(tx: YardTx, tokenId: string, at: Date): Promise<void> {
-    await tx.apiToken.updateMany({ where: { yardId: tx.yardId, id: tokenId }, data: { lastUsedAt: at } });
+    const aMinuteBefore = new Date(at.getTime() - 60_000);
+    await tx.apiToken.updateMany({
+      where: {
+        yardId: tx.yardId,
+        id: tokenId,
+        OR: [{ lastUsedAt: null }, { lastUsedAt: { lt: aMinuteBefore } }],
+      },
+      data: { lastUsedAt: at },
+    });
   }
 
   /** False when there is no such key, or it was revoked before. */

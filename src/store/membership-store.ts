@@ -31,6 +31,12 @@ export class MembershipStore {
     return rows.map(membership);
   }
 
+  /** The same, held until the transaction ends: for decisions that count people, such as who is the last owner. */
+  async listAndHold(tx: YardTx): Promise<readonly Membership[]> {
+    await tx.$queryRaw`select 1 from membership where yard_id = ${tx.yardId}::uuid order by id for update`;
+    return this.list(tx);
+  }
+
   async find(tx: YardTx, personId: string): Promise<Membership | null> {
     const row = await tx.membership.findFirst({ where: { yardId: tx.yardId, personId } });
     return row === null ? null : membership(row);
@@ -62,7 +68,7 @@ export class MembershipStore {
         name: patch.name,
         email: patch.email,
         cdl: patch.cdl,
-        leftOn: toColumn(patch.leftOn) as Date | null,
+        leftOn: toColumn(patch.leftOn),
         bouncedAt: patch.bouncedAt,
         bounceNote: patch.bounceNote,
       },

@@ -1,0 +1,79 @@
+import { Injectable } from '@nestjs/common';
+import { DEFAULT_CHECK_KINDS } from '../../rules/inspection/default-check-kinds.js';
+import { AuditStore } from '../../store/audit-store.js';
+import { CheckKindStore } from '../../store/check-kind-store.js';
+import { Database } from '../../store/database.js';
+import { MembershipStore } from '../../store/membership-store.js';
+import { newId } from '../../store/new-id.js';
+import { YardStore } from '../../store/yard-store.js';
+import type { Door } from '../caller.js';
+import { Given, TEXT } from '../input/given.js';
+import { done, invalid, type Outcome } from '../outcome.js';
+
+export interface FoundYardInput {
+  readonly name: string;
+  readonly timeZone: string;
+  readonly place: string | null;
+}
+
+export interface Founder {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly door: Door;
+}
+
+/** Sets up a yard with its first owner and the checks most yards start from. There is no caller yet: this makes one. */
+@Injectable()
+export class FoundYard {
+  constructor(
+    private readonly database: Database,
+    private readonly yards: YardStore,
+    private readonly members: MembershipStore,
+    private readonly checkKinds: CheckKindStore,
+    private readonly audit: AuditStore,
+  ) {}
+
+  async run(founder: Founder, input: FoundYardInput): Promise<Outcome<{ readonly yardId: string }>> {
+    const given = Given.from(input);
+    const name = given.needText('name', "the yard's name", TEXT.name);
+    const place = given.text('place', 'where the yard is', TEXT.line);
+    const timeZone = given.needText('timeZone', "the yard's time zone", TEXT.name);
+    if (timeZone !== '' && !isTimeZone(timeZone)) {
+      given.refuse('timeZone', 'Choose a time zone of the list, such as America/Chicago.');
+    }
+    if (given.problems.length > 0) return invalid(given.problems);
+
+    const yardId = newId();
+    return this.database.inYard(yardId, async (tx) => {
+      await this.yards.insert(tx, { name, slug: slugOf(name, yardId), timeZone, place, demo: false });
+      await this.members.insert(tx, {
+        ...{ personId: founder.id, role: 'owner', name: founder.name, email: founder.email, cdl: null },
+      });
+      for (const kind of DEFAULT_CHECK_KINDS) await this.checkKinds.save(tx, kind);
+      await this.audit.append(tx, {
+        ...{ personId: founder.id, who: founder.name, door: founder.door, action: 'found-yard', subject: 'yard' },
+        ...{ subjectId: yardId, trailerId: null, detail: { name, timeZone } },
+      });
+      return done({ yardId });
+    });
+  }
+}
+
+function isTimeZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
+  } catch {
+    return false;
+  }
+}
+
+/** Unique over all yards without asking any of them: the end of the id sets two yards of one name apart. */
+function slugOf(name: string, id: string): string {
+  const words = name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+  return `${words.slice(0, 40) || 'yard'}-${id.slice(-6)}`;
+}
