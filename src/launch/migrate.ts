@@ -6,6 +6,15 @@ import type { MigrationDirectory, MigrationList, SchemaEngine } from '@prisma/sc
 import pg from 'pg';
 import { projectRoot } from './project-root.js';
 
+export interface MigrateOptions {
+  /** Where the migrations are; the project's own if left out. */
+  readonly folder?: string;
+  /** The last migration to apply, as the database of an earlier release had it; the newest if left out. */
+  readonly until?: string;
+}
+
+const MIGRATIONS = join(projectRoot(), 'prisma', 'migrations');
+
 /**
  * Brings the database at `url` to the newest migration and returns the names of those applied now, oldest first.
  *
@@ -14,11 +23,8 @@ import { projectRoot } from './project-root.js';
  * the service starting at once take turns. A migration can therefore not contain statements that refuse a
  * transaction (create index concurrently); the migrations check runs them all this way.
  */
-export const migrate = async (
-  url: string,
-  folder: string = join(projectRoot(), 'prisma', 'migrations'),
-): Promise<string[]> => {
-  const migrationsList = await readMigrations(folder);
+export const migrate = async (url: string, options: MigrateOptions = {}): Promise<string[]> => {
+  const migrationsList = await readMigrations(options.folder ?? MIGRATIONS, options.until);
   return withEngine(url, async (engine, connection) => {
     await connection.query('begin');
     try {
@@ -64,9 +70,24 @@ const HISTORY_TABLE = `
     applied_steps_count integer not null default 0
   )`;
 
-const readMigrations = async (folder: string): Promise<MigrationList> => {
+/** Names of the migrations a database has, oldest first; none for one that was never migrated. */
+export const appliedMigrations = async (client: pg.ClientBase): Promise<string[]> => {
+  const { rows: found } = await client.query<{ exists: boolean }>(
+    "select to_regclass('_prisma_migrations') is not null as exists",
+  );
+  if (!found[0]?.exists) return [];
+  const { rows } = await client.query<{ migration_name: string }>(
+    'select migration_name from _prisma_migrations where finished_at is not null order by migration_name',
+  );
+  return rows.map((row) => row.migration_name);
+};
+
+const readMigrations = async (folder: string, until?: string): Promise<MigrationList> => {
   const entries = await readdir(folder, { withFileTypes: true });
-  const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
+  const names = entries
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name)
+    .filter((name) => until === undefined || name <= until);
   const migrationDirectories = names.sort().map(
     async (name): Promise<MigrationDirectory> => ({
       path: name,
