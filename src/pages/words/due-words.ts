@@ -2,6 +2,7 @@ import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import { daysBetween } from '../../rules/calendar/civil-date.js';
 import type { CheckEvent, CheckKind, Trigger } from '../../rules/facts/check.js';
 import type { Due } from '../../rules/inspection/due.js';
+import { yardDaysFrom } from '../../rules/inspection/yard-days.js';
 import { showCount, showDate, showDistance, showNearDate, showNumber } from '../components/show-quantity.js';
 import { listWords } from './build-words.js';
 
@@ -75,9 +76,10 @@ export function dueWhy(due: Due): string | null {
 }
 
 /** The days on which it can be done: `Thu 20 Nov to Mon 24 Nov or Thu 27 Nov`. Null when none is known. */
-export function yardDayWords(due: Due): string | null {
-  if (due.yardDays.length === 0) return null;
-  const runs = due.yardDays
+export function yardDayWords(due: Due, today: CivilDate): string | null {
+  const days = yardDaysFrom(due.yardDays, today);
+  if (days.length === 0) return null;
+  const runs = days
     .slice(0, 3)
     .map(({ from, to }) => (from === to ? showNearDate(from) : `${showNearDate(from)} to ${showNearDate(to)}`));
   return `In the yard ${runs.join(', or ')}`;

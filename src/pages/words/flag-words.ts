@@ -1,3 +1,4 @@
+import { type CivilDate, daysBetween } from '../../rules/calendar/civil-date.js';
 import type { Flag, FlagRule } from '../../rules/flags/flag.js';
 import { kPa } from '../../rules/units/pressure.js';
 import { showCount, showDate, showMass, showPressure, showShare } from '../components/show-quantity.js';
@@ -20,7 +21,7 @@ export interface FlagWords {
   readonly todo: string;
 }
 
-export function flagWords(flag: Flag, names: Names): FlagWords {
+export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords {
   const { evidence } = flag;
   switch (evidence.kind) {
     case 'over-limit': {
@@ -73,7 +74,7 @@ export function flagWords(flag: Flag, names: Names): FlagWords {
         evidence:
           evidence.dueOn === null
             ? 'It was wanted before the next trip and is not on record.'
-            : `Last good day was ${showDate(evidence.dueOn)}.`,
+            : `Last good day was ${showDate(evidence.dueOn)}, ${showCount(Math.max(0, daysBetween(evidence.dueOn, today)), 'day')} ago.`,
         how: `The interval and its source are set under Yard.${evidence.safety ? ' Someone can be hurt if it is left out.' : ''}`,
         todo: 'Do it and record it here. If it was done already, record it on the day it was done.',
       };
