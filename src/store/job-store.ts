@@ -5,7 +5,7 @@ import { toColumn } from './civil-day.js';
 import type { YardTx } from './database.js';
 import { Prisma } from './generated/client.js';
 import { jsonRows } from './json-rows.js';
-import { cargoColumns, loadColumns, loadShape } from './load-columns.js';
+import { axleLoads, cargoColumns, loadColumns, loadShape } from './load-columns.js';
 import { newId } from './new-id.js';
 import type { New, Recorded } from './recorded.js';
 import { TOW_VEHICLE } from './tow-vehicle-store.js';
@@ -83,7 +83,7 @@ export class JobStore {
         },
       ],
     });
-    await this.writeCargo(tx, id, job);
+    await this.writeLoad(tx, id, job);
     return id;
   }
 
@@ -91,12 +91,15 @@ export class JobStore {
   async update(tx: YardTx, job: KeptJob): Promise<boolean> {
     const { count } = await tx.job.updateMany({ where: { id: job.id }, data: columns(job) });
     if (count === 0) return false;
-    await tx.jobCargo.deleteMany({ where: { jobId: job.id } });
-    await this.writeCargo(tx, job.id, job);
+    await this.writeLoad(tx, job.id, job);
     return true;
   }
 
-  private async writeCargo(tx: YardTx, jobId: string, job: New<KeptJob>): Promise<void> {
+  private async writeLoad(tx: YardTx, jobId: string, job: New<KeptJob>): Promise<void> {
+    await tx.$executeRaw`
+      update job set scale_axle_n = ${`{${axleLoads(job.load).join(',')}}`}::float8[]
+      where yard_id = ${tx.yardId}::uuid and id = ${jobId}::uuid`;
+    await tx.jobCargo.deleteMany({ where: { jobId } });
     const data = job.load.cargo.map((item, place) => ({ yardId: tx.yardId, jobId, ...cargoColumns(item, place) }));
     if (data.length > 0) await tx.jobCargo.createMany({ data });
   }

@@ -33,8 +33,12 @@ export function loadColumns(load: Load) {
     balancePointM: load.balancePointM,
     scaleGrossKg: load.scale?.grossKg ?? null,
     scaleTongueN: load.scale?.tongueN ?? null,
-    scaleAxleN: [...(load.scale?.axleN ?? [])],
   };
+}
+
+/** Beside `loadColumns`, because Prisma 7.10 cuts the numbers of a list to about 15 digits on their way in. */
+export function axleLoads(load: Load): readonly number[] {
+  return load.scale?.axleN ?? [];
 }
 
 export function cargoColumns(item: CargoItem, place: number) {

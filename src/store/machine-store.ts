@@ -57,6 +57,26 @@ export class MachineStore {
     );
   }
 
+  /** Trailers whose trips or jobs name this machine, or one whose work it took over: what is judged by its weight. */
+  async trailerIdsNaming(tx: YardTx, machineId: string): Promise<readonly string[]> {
+    const rows = await tx.$queryRaw<{ id: string }[]>`
+      with recursive line as (
+        select id, replaces_machine_id from machine where yard_id = ${tx.yardId}::uuid and id = ${machineId}::uuid
+        union
+        select earlier.id, earlier.replaces_machine_id from machine earlier
+        join line on line.replaces_machine_id = earlier.id where earlier.yard_id = ${tx.yardId}::uuid)
+      select distinct trailer_id::text as id from (
+        select trailer_id from trip where yard_id = ${tx.yardId}::uuid
+          and (machine_id in (select id from line)
+            or exists (select from trip_cargo where trip_id = trip.id and machine_id in (select id from line)))
+        union all
+        select trailer_id from job where yard_id = ${tx.yardId}::uuid and trailer_id is not null
+          and (machine_id in (select id from line)
+            or exists (select from job_cargo where job_id = job.id and machine_id in (select id from line)))) haul
+      order by id`;
+    return rows.map((row) => row.id);
+  }
+
   /** Returns the id. */
   async insert(tx: YardTx, machine: New<Machine>, recordedBy: string | null): Promise<string> {
     const id = machine.id ?? newId();

@@ -68,6 +68,15 @@ export class ResultStore {
     return (row?.assessment ?? null) as Assessment | null;
   }
 
+  /** The kept assessments of these trailers; those never assessed are left out. */
+  async findMany(tx: YardTx, trailerIds: readonly string[]): Promise<ReadonlyMap<string, Assessment>> {
+    const rows = await tx.trailerResult.findMany({
+      where: { yardId: tx.yardId, trailerId: { in: [...trailerIds] } },
+      select: { trailerId: true, assessment: true },
+    });
+    return new Map(rows.map((row) => [row.trailerId, row.assessment as unknown as Assessment]));
+  }
+
   /** Every kept assessment of the yard by trailer. */
   async findAll(tx: YardTx): Promise<ReadonlyMap<string, Assessment>> {
     const rows = await tx.trailerResult.findMany({
@@ -85,6 +94,14 @@ export class ResultStore {
       orderBy: { trailerId: 'asc' },
     });
     return rows.map((row) => row.trailerId);
+  }
+
+  /**
+   * Something that every trailer of the yard is judged by has changed: all wake on `date`. Until each is assessed anew
+   * its wake date says that what is kept may be stale.
+   */
+  async wakeAllOn(tx: YardTx, date: CivilDate): Promise<void> {
+    await tx.trailerResult.updateMany({ where: { yardId: tx.yardId }, data: { wakeOn: toColumn(date) } });
   }
 
   /** Throws away every kept result of the yard, to be built anew. */

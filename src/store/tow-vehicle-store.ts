@@ -35,6 +35,16 @@ export class TowVehicleStore {
     return found[0] ?? null;
   }
 
+  /** Trailers with a job that this vehicle tows. */
+  async trailerIdsTowed(tx: YardTx, towVehicleId: string): Promise<readonly string[]> {
+    const rows = await tx.job.findMany({
+      where: { yardId: tx.yardId, towVehicleId, trailerId: { not: null } },
+      select: { trailerId: true },
+      distinct: ['trailerId'],
+    });
+    return rows.flatMap((row) => row.trailerId ?? []).sort();
+  }
+
   /** Returns the id. */
   async insert(tx: YardTx, towVehicle: New<TowVehicle>): Promise<string> {
     const id = towVehicle.id ?? newId();

@@ -35,6 +35,14 @@ export class TrailerStore {
     return rows.length === 1;
   }
 
+  /** The same for several, always in one order, so that two writers never wait for each other. Returns those there are. */
+  async lockMany(tx: YardTx, trailerIds: readonly string[]): Promise<readonly string[]> {
+    const rows = await tx.$queryRaw<{ id: string }[]>`
+      select id::text from trailer where yard_id = ${tx.yardId}::uuid and id = any(${[...trailerIds]}::uuid[])
+      order by id for no key update`;
+    return rows.map((row) => row.id);
+  }
+
   /** All that stands about one trailer; null when the yard has no such trailer. */
   async findFacts(tx: YardTx, trailerId: string): Promise<TrailerFacts | null> {
     return factsOf(tx, trailerId);

@@ -3,7 +3,7 @@ import type { Trip } from '../rules/facts/use.js';
 import type { YardTx } from './database.js';
 import { type FactTable, factHistory, findFact, withdrawFact } from './fact-table.js';
 import { Prisma } from './generated/client.js';
-import { cargoColumns, loadColumns, loadShape } from './load-columns.js';
+import { axleLoads, cargoColumns, loadColumns, loadShape } from './load-columns.js';
 import { newId } from './new-id.js';
 import type { HistoryOf, New, Recorded } from './recorded.js';
 
@@ -59,6 +59,7 @@ export class TripStore {
       machine_id: trip.machineId,
       job_id: trip.jobId,
       ...snake(loadColumns(trip.load)),
+      scale_axle_n: axleLoads(trip.load),
       roads_known: trip.roads !== null,
       roads: trip.roads ?? [],
       corrects_id: recorded.correctsId ?? null,
