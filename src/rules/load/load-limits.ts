@@ -99,7 +99,7 @@ export function loadLimits({ build, tires, coldPressures, towVehicle }: LoadLimi
 }
 
 /** How the axles of a build share what they carry. */
-export function axleSharing(axleCount: number, suspension: Suspension | null): AxleSharing {
+function axleSharing(axleCount: number, suspension: Suspension | null): AxleSharing {
   if (axleCount === 1) return 'equal';
   if (suspension === null) return 'unknown';
   return suspension === 'torsion' ? 'separate' : 'equal';
@@ -109,7 +109,7 @@ export function axleSharing(axleCount: number, suspension: Suspension | null): A
  * What an axle group may carry when each of its parts has a rating: axles that share equally are all held to the
  * weakest; separate ones add up, and each is then checked by itself. Null when a rating is unknown.
  */
-export function groupCapacity(capacities: readonly (Newtons | null)[], sharing: AxleSharing): Newtons | null {
+function groupCapacity(capacities: readonly (Newtons | null)[], sharing: AxleSharing): Newtons | null {
   if (capacities.length === 0) return null;
   let sum = 0;
   let least = Number.POSITIVE_INFINITY;
@@ -119,12 +119,6 @@ export function groupCapacity(capacities: readonly (Newtons | null)[], sharing: 
     least = Math.min(least, capacity);
   }
   return newtons(sharing === 'separate' ? sum : least * capacities.length);
-}
-
-/** What an axle's tires may carry together: every wheel is held to the weakest, since all press the road alike. Null while one is unknown. */
-export function axleTireCapacity(axle: AxleLimits): Newtons | null {
-  if (axle.unknownTires.length > 0 || axle.tires.length === 0) return null;
-  return newtons(Math.min(...axle.tires.map((tire) => tire.limitN)) * axle.wheels);
 }
 
 /** The wheel positions of one axle, left to right. */

@@ -11,9 +11,9 @@ export interface TireLoadRow {
 
 /**
  * Loads of special-trailer (ST) tires, single, in lb by cold psi.
- * Source: an ST load table of a tire maker, as quoted in a public thread of a boat forum (threads/tire-pressure.566908);
- * the 235/80R16 and 225/75R15 rows are quoted alike in a second thread. Newer tires may be stamped differently:
- * the sidewall wins. Rows known only from memory (LT, 17.5 in truck, all-steel ST) are left out on purpose.
+ * Source: an ST load table of a tire maker, quoted in a public thread, store-prod.iboatsdev.com/threads/tire-pressure.566908.
+ * Newer tires may be stamped differently: the sidewall wins. Rows known only from memory (LT, 17.5 in truck, all-steel
+ * ST) are left out on purpose.
  */
 const PUBLISHED: readonly (readonly [
   size: string,

@@ -19,6 +19,8 @@ export interface Ratings {
   readonly grossKg: Kilograms | null;
   /** That gross less the empty mass; 0 when the trailer alone is past it; null while either is unknown. */
   readonly payloadKg: Kilograms | null;
+  /** What the axles may carry together: the least of their ratings and of their tires, held to the weakest; null while none is known. */
+  readonly axleGroupKg: Kilograms | null;
   /** Sum of the plate's axle ratings, shown beside the plate because people mistake it for the plate. */
   readonly axleSumKg: Kilograms | null;
   /**
@@ -58,6 +60,7 @@ export function ratings(build: BuildSheet, tires: readonly Part[]): Ratings {
     governing: least?.limit ?? null,
     grossKg: least === null ? null : kg(least.grossKg),
     payloadKg: least === null || limits.emptyKg === null ? null : kg(Math.max(0, least.grossKg - limits.emptyKg)),
+    axleGroupKg: axleGroupCapacity(limits),
     axleSumKg: axleSum(build),
     tongueShareAssumed,
     trailerClass: trailerClass(build, tires),
@@ -72,12 +75,27 @@ function grossAtLimits(limits: LoadLimits, tongueShare: number): readonly GrossA
   const addOwn = (limit: Limit | null, share: number) => add(limit, limit?.limitN ?? 0, share);
   addOwn(limits.plate, 1);
   addOwn(limits.coupler, 1);
-  addOwn(limits.axleGroup, 1 - tongueShare);
-  for (const { wheels, tires } of limits.axles) {
-    for (const tire of tires) add(tire, tire.limitN * wheels * limits.axles.length, 1 - tongueShare);
-  }
+  for (const { limit, groupN } of groupLimits(limits)) add(limit, groupN, 1 - tongueShare);
   addOwn(limits.couplerTongue, tongueShare);
   return found;
+}
+
+/**
+ * What each limit of the axle group lets it carry. A tire holds every wheel of its axle to itself, and on springs that
+ * share, every axle to its own: one weak tire sets the group. Torsion axles are taken level here.
+ */
+function groupLimits(limits: LoadLimits): readonly { readonly limit: Limit; readonly groupN: number }[] {
+  const byTires = limits.axles.flatMap(({ wheels, tires }) =>
+    tires.map((limit) => ({ limit, groupN: limit.limitN * wheels * limits.axles.length })),
+  );
+  return limits.axleGroup === null
+    ? byTires
+    : [{ limit: limits.axleGroup, groupN: limits.axleGroup.limitN }, ...byTires];
+}
+
+function axleGroupCapacity(limits: LoadLimits): Kilograms | null {
+  const all = groupLimits(limits);
+  return all.length === 0 ? null : massHeldUpBy(newtons(Math.min(...all.map((one) => one.groupN))));
 }
 
 function allLimits(limits: LoadLimits): readonly Limit[] {
