@@ -1,0 +1,125 @@
+import { addDays, type CivilDate, daysBetween } from '../../src/rules/calendar/civil-date.js';
+import type { CheckedLine, CheckKind, CheckRecord, MeasuredQuantity, SheetLine } from '../../src/rules/facts/check.js';
+import type { TrailerFacts } from '../../src/rules/facts/trailer-facts.js';
+import { appliesTo } from '../../src/rules/inspection/applies.js';
+import { dueCheck } from '../../src/rules/inspection/due.js';
+import { psi } from '../../src/rules/units/pressure.js';
+import { spread } from './spread.js';
+
+/** A check that this yard let slip: from this many days ago nobody did it. */
+interface Lapse {
+  readonly yardNumber: string;
+  readonly code: string;
+  readonly sinceDaysAgo: number;
+}
+
+/** What the demo yard should be told about. Everything else is done when it falls due. */
+export const DEMO_LAPSES: readonly Lapse[] = [
+  { yardNumber: 'T-12', code: 'annual-inspection', sinceDaysAgo: 380 },
+  { yardNumber: 'T-02', code: 'hub-repack', sinceDaysAgo: 358 },
+  { yardNumber: 'T-06', code: 'annual-inspection', sinceDaysAgo: 357 },
+  { yardNumber: 'T-10', code: 'brake-inspect', sinceDaysAgo: 240 },
+  { yardNumber: 'T-03', code: 'deck-probe', sinceDaysAgo: 60 },
+];
+
+/** Found soft on its last look, four days ago. */
+export const SOFT_TIRES = { yardNumber: 'T-12', coldPsi: 50, daysAgo: 4 } as const;
+
+/** The days before today on which a check is done a little early rather than late. */
+const EARLY_DAYS = 4;
+
+/**
+ * Two years of checks, each done when Axlebook itself would have asked for it. `facts` holds no checks and no jobs yet.
+ * Checks behind the hub come first, since their wheel-off asks for others.
+ */
+export function demoChecks(facts: TrailerFacts, from: CivilDate, today: CivilDate): readonly CheckRecord[] {
+  const build = facts.builds[0];
+  if (build === undefined) return [];
+  const kinds = facts.checkKinds.filter((kind) => appliesTo(kind.appliesTo, build));
+  const hubFirst = kinds.toSorted((a, b) => Number(b.work.bundle === 'hub') - Number(a.work.bundle === 'hub'));
+  return hubFirst.reduce<readonly CheckRecord[]>(
+    (records, kind) => [...records, ...passesOf(kind, { ...facts, checkRecords: records }, from, today)],
+    [],
+  );
+}
+
+function passesOf(kind: CheckKind, facts: TrailerFacts, from: CivilDate, today: CivilDate): CheckRecord[] {
+  const { yardNumber } = facts.trailer;
+  const lapse = DEMO_LAPSES.find((each) => each.yardNumber === yardNumber && each.code === kind.code);
+  const last = addDays(today, -(lapse?.sinceDaysAgo ?? 1));
+  const passes: CheckRecord[] = [];
+  for (let day = from; day <= last; ) {
+    const due = dueCheck(kind, { ...facts, checkRecords: [...facts.checkRecords, ...passes] }, day);
+    const wanted = due.state === 'never-done' || (due.dueOn !== null && due.dueOn <= addDays(day, EARLY_DAYS));
+    if (wanted) passes.push(pass(kind, facts, day, from, passes.length));
+    day = addDays(day, wanted || due.dueOn === null ? 7 : Math.max(3, Math.floor(daysBetween(day, due.dueOn) / 2)));
+  }
+  // A lapse is counted from the last pass, so that the demo shows it on the same day whenever it is loaded.
+  if (lapse !== undefined && passes.at(-1)?.doneOn !== last) passes.push(pass(kind, facts, last, from, passes.length));
+  return passes;
+}
+
+function pass(kind: CheckKind, facts: TrailerFacts, doneOn: CivilDate, from: CivilDate, count: number): CheckRecord {
+  return {
+    id: `${facts.trailer.id}/${kind.code}/${count}`,
+    checkKindId: kind.id,
+    doneOn,
+    outcome: 'pass',
+    byPersonId: null,
+    lines: kind.lines.flatMap((line) => checkedLines(line, facts, daysBetween(from, doneOn))),
+    inspectedBy: kind.proof === null ? null : 'own',
+    proofOnTrailer: kind.proof === null ? null : true,
+  };
+}
+
+function checkedLines(line: SheetLine, facts: TrailerFacts, day: number): CheckedLine[] {
+  const { quantity } = line;
+  if (quantity === null) return [{ code: line.code, result: 'ok', position: null, measured: null }];
+  return positionsOf(quantity, facts).map((position) => ({
+    code: line.code,
+    result: 'ok',
+    position,
+    measured: { quantity, value: measuredOn(day, quantity, position, facts) },
+  }));
+}
+
+function positionsOf(quantity: MeasuredQuantity, facts: TrailerFacts): readonly (string | null)[] {
+  switch (quantity) {
+    case 'cold-pressure-kpa':
+    case 'tread-depth-mm':
+      return facts.parts.filter((part) => part.kind === 'tire').map((part) => part.position);
+    case 'lining-mm':
+    case 'end-play-mm':
+    case 'temperature-c':
+      return facts.builds[0]?.axles.flatMap(({ number }) => [`${number}L`, `${number}R`]) ?? [];
+    default:
+      return [null];
+  }
+}
+
+/** Readings as a gauge would show them: slow wear from new, with the scatter of a hand-held gauge (our invention). */
+function measuredOn(day: number, quantity: MeasuredQuantity, position: string | null, facts: TrailerFacts): number {
+  const scatter = spread(`${facts.trailer.yardNumber} ${quantity} ${position} ${day}`)() - 0.5;
+  switch (quantity) {
+    case 'cold-pressure-kpa':
+      return Math.round((facts.builds[0]?.plate.coldPressureKpa ?? psi(80)) + scatter * 8);
+    case 'tread-depth-mm':
+      return round(8.7 - day * 0.004 + scatter * 0.3);
+    case 'lining-mm':
+      return round(6.2 - day * 0.002 + scatter * 0.2);
+    case 'end-play-mm':
+      return round(0.08 + scatter * 0.05);
+    case 'battery-v':
+      return round(12.6 + scatter * 0.3);
+    case 'torque-nm':
+      return facts.builds[0]?.wheels.nutTorqueNm ?? 150;
+    case 'temperature-c':
+      return Math.round(30 + scatter * 8);
+    case 'probe-depth-mm':
+      return round(Math.max(0, 1.5 + day * 0.002 + scatter));
+  }
+}
+
+function round(value: number): number {
+  return Math.round(value * 100) / 100;
+}
