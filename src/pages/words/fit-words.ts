@@ -99,6 +99,8 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
     }
     case 'replace-tires':
       return `Replace the tires: ${listWords(remedy.positions.map(positionWords))}.`;
+    case 'level':
+      return 'Raise or lower the ball mount until the deck is level, then weigh each axle again: the hitch share changes with it.';
     case 'weigh':
       return 'Weigh it loaded and enter the ticket.';
     case 'another-driver':
@@ -122,7 +124,7 @@ export function verdictSentence(fit: Fit): string {
       return 'Too near a limit to go unmeasured.';
     case 'no-go':
       return worst
-        ? `Not this trailer: ${limitWords(worst.limit).toLowerCase()} over by ${showForce(newtons(-worst.marginN))}.`
+        ? `Not this trailer: ${lowerFirst(limitWords(worst.limit))} over by ${showForce(newtons(-worst.marginN))}.`
         : 'Not this trailer.';
     case 'cannot-say':
       return 'A fact is missing, so there is no answer yet.';

@@ -1,14 +1,27 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import type { Load } from '../facts/load.js';
+import { partsOn } from '../facts/parts-on.js';
 import type { TrailerFacts } from '../facts/trailer-facts.js';
 import type { Driver, TowVehicle } from '../facts/use.js';
-import type { Due } from '../inspection/due.js';
+import { type TrailerOn, trailerOn } from '../history/trailer-on.js';
+import { coldPressuresFound } from '../inspection/cold-pressures.js';
+import { type Due, dueChecksOn } from '../inspection/due.js';
+import { type UseSoFar, useSoFar } from '../inspection/use-so-far.js';
 import type { Comparison } from '../load/limit.js';
-import type { LoadCheck } from '../load/load-check.js';
+import { checkLoad, type LoadCheck } from '../load/load-check.js';
+import { type LoadLimits, loadLimits } from '../load/load-limits.js';
 import type { Newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Kilopascals } from '../units/pressure.js';
+import { judgeChecks } from './checks-first.js';
+import { judgeCombination } from './combination-rules.js';
+import { judgeHolds } from './holds.js';
+import { type Judgement, worstVerdict } from './judgement.js';
+import { NOTHING_KNOWN } from './nothing-known.js';
+import { judgeTireAge } from './tires-past-age.js';
+import { judgeUnknowns } from './unknown-facts.js';
+import { judgeWeights } from './weights.js';
 
 /** The answer for machine + trailer + job. */
 export interface Fit {
@@ -20,7 +33,10 @@ export interface Fit {
   readonly remedies: readonly FitRemedy[];
 }
 
-/** `no-go`: not this trailer. `weigh-first`: too near a limit to go unmeasured. `go-after`: fix first. `cannot-say`: a fact is missing. */
+/**
+ * `no-go`: not this trailer. `cannot-say`: a fact is missing. `weigh-first`: too near a limit to go unmeasured.
+ * `go-after`: fix first. Of several the one named first here is the answer; the reasons keep all of them.
+ */
 export type Verdict = 'go' | 'go-after' | 'weigh-first' | 'no-go' | 'cannot-say';
 
 export type FitReason =
@@ -42,7 +58,10 @@ export type FitReason =
   | { readonly kind: 'unknown'; readonly lacks: string; readonly stops: string };
 
 export type FitRemedy =
-  /** Leave off, swap or wash these cargo items, all those before it included. */
+  /**
+   * Leave off, swap or wash these cargo items, all those before it included. `overKg` is by how much the limit nearest
+   * or furthest past is still passed; negative when inside.
+   */
   | {
       readonly kind: 'lighten';
       readonly items: readonly string[];
@@ -50,7 +69,7 @@ export type FitRemedy =
       readonly overKg: Kilograms;
       readonly standing: 'inside' | 'near' | 'over';
     }
-  /** Move the load; forward is positive. `toM` is the most it may move before another limit stops it. */
+  /** Move the load; forward is positive. `forwardToM` is the most it may move before the band or a hitch rating stops it. */
   | {
       readonly kind: 'move-load';
       readonly forwardFromM: Metres;
@@ -67,6 +86,8 @@ export type FitRemedy =
     }
   | { readonly kind: 'do-check'; readonly checkKindId: string; readonly code: string; readonly by: CivilDate | null }
   | { readonly kind: 'replace-tires'; readonly positions: readonly string[] }
+  /** Torsion axles: bring the hitch to the height at which the deck is level, then weigh each axle again. */
+  | { readonly kind: 'level' }
   | { readonly kind: 'weigh' }
   | { readonly kind: 'another-driver' }
   | { readonly kind: 'lift-hold' };
@@ -80,7 +101,48 @@ export interface FitInput {
   readonly driver: Driver | null;
 }
 
-/** Whether this trailer may take this load on these days. `asOf` is the day of asking. */
-export function fit(_facts: TrailerFacts, _input: FitInput, _asOf: CivilDate): Fit {
-  throw new Error('written next');
+/** What every part of a fit looks at. */
+export interface FitCase {
+  readonly trailer: TrailerOn;
+  readonly use: UseSoFar;
+  readonly input: FitInput;
+  readonly asOf: CivilDate;
+  readonly limits: LoadLimits;
+  readonly check: LoadCheck;
+}
+
+/**
+ * Whether this trailer may take this load on these days. `asOf` is the day of asking.
+ *
+ * Each part judges by itself and brings its reasons, remedies and the verdict it asks for; the worst verdict is the
+ * answer. Arithmetic on what was entered: plate, makers' manuals, local law and a qualified person come first.
+ */
+export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit {
+  const trailer = trailerOn(facts, asOf);
+  const build = trailer.buildOn(input.startsOn);
+  const limits =
+    build === null
+      ? NOTHING_KNOWN
+      : loadLimits({
+          build,
+          tires: partsOn(facts.parts, 'tire', input.startsOn),
+          coldPressures: new Map([...coldPressuresFound(trailer)].map(([at, found]) => [at, found.coldKpa])),
+          towVehicle: input.towVehicle,
+        });
+  const check = checkLoad(limits, input.load, facts.policy);
+  const fitCase: FitCase = { trailer, use: useSoFar(trailer), input, asOf, limits, check };
+  const judgements: readonly Judgement[] = [
+    judgeHolds(fitCase),
+    judgeWeights(fitCase),
+    judgeCombination(fitCase),
+    judgeChecks(fitCase, dueChecksOn(trailer, fitCase.use)),
+    judgeTireAge(fitCase),
+    judgeUnknowns(fitCase),
+  ];
+  return {
+    verdict: worstVerdict(judgements.map((judgement) => judgement.verdict)),
+    loadCheck: check,
+    reasons: judgements.flatMap((judgement) => judgement.reasons),
+    remedies: judgements.flatMap((judgement) => judgement.remedies),
+  };
 }
