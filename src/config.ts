@@ -29,6 +29,9 @@ const ENVIRONMENT = z.object({
       error: 'say "first" (one yard, then by invitation) or "open" (anyone may set up a yard)',
     })
     .default('first'),
+  AXLEBOOK_DEMO: z
+    .enum(['yes', 'no'], { error: 'say "yes" to give an empty database a demo yard, or "no"' })
+    .default('yes'),
   TRUST_PROXY: wholeNumber(0, 10, 'give it the number of proxies in front of the service, 0 for none').default(0),
   SMTP_URL: z
     .url({
@@ -67,6 +70,8 @@ export class Config {
   readonly secret: string | null;
   /** Who may set up a yard: anyone until there is one besides the demo (`first`), or anyone at any time (`open`). */
   readonly signUp: 'first' | 'open';
+  /** Whether an empty database is given the demo yard. */
+  readonly demo: boolean;
   /** How many proxies stand in front; so many addresses of X-Forwarded-For are believed. */
   readonly proxies: number;
   /** Null: mails are written to a folder. */
@@ -82,6 +87,7 @@ export class Config {
     this.baseUrl = settings.baseUrl;
     this.secret = settings.secret;
     this.signUp = settings.signUp;
+    this.demo = settings.demo;
     this.proxies = settings.proxies;
     this.smtpUrl = settings.smtpUrl;
     this.mailFrom = settings.mailFrom;
@@ -119,6 +125,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     baseUrl: (env.AXLEBOOK_URL ?? `http://localhost:${env.PORT}`).replace(/\/+$/, ''),
     secret: env.AXLEBOOK_SECRET ?? null,
     signUp: env.AXLEBOOK_SIGN_UP,
+    demo: env.AXLEBOOK_DEMO === 'yes',
     proxies: env.TRUST_PROXY,
     smtpUrl: env.SMTP_URL ?? null,
     mailFrom: env.MAIL_FROM,

@@ -2,6 +2,9 @@ import type { IncomingMessage } from 'node:http';
 import type { Params } from 'nestjs-pino';
 import type { Config } from '../config.js';
 
+/** Pino's number for `info`. */
+const INFO = 30;
+
 interface ShortError {
   readonly type: string;
   readonly message: string;
@@ -24,6 +27,9 @@ export function shortError(error: unknown): ShortError {
   };
 }
 
+/** Who only tells how the framework puts itself together: a hundred lines at every start, of use when it does not. */
+const BUILDING = new Set(['NestFactory', 'InstanceLoader', 'RoutesResolver', 'RouterExplorer', 'NestApplication']);
+
 /**
  * How the service logs. Addresses, headers and bodies are left out: they carry reset links, invitations, API tokens
  * and session cookies. What a request was is written at its end as route pattern and status (see request-log.ts).
@@ -34,6 +40,12 @@ export function logSettings(config: Config): Params {
       level: config.logLevel,
       autoLogging: false,
       wrapSerializers: false,
+      hooks: {
+        logMethod(args, method, level) {
+          if (level <= INFO && config.logLevel === 'info' && BUILDING.has(contextOf(args[0]))) return;
+          method.apply(this, args);
+        },
+      },
       serializers: {
         req: (request: IncomingMessage & { id?: unknown }) => ({ id: request.id, method: request.method }),
         res: () => undefined,
@@ -42,4 +54,9 @@ export function logSettings(config: Config): Params {
       },
     },
   };
+}
+
+function contextOf(bound: unknown): string {
+  const context: unknown = typeof bound === 'object' && bound !== null && 'context' in bound ? bound.context : null;
+  return typeof context === 'string' ? context : '';
 }

@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { MailModule } from '../mail/mail.module.js';
 import { StoreModule } from '../store/store.module.js';
 import { AcceptInvitation } from './people/accept-invitation.js';
+import { AnyYard } from './people/any-yard.js';
 import { ChangeRole } from './people/change-role.js';
 import { CreateApiKey } from './people/create-api-key.js';
 import { FindCaller } from './people/find-caller.js';
@@ -20,6 +21,7 @@ import { SwitchYard } from './people/switch-yard.js';
 
 const PEOPLE = [
   AcceptInvitation,
+  AnyYard,
   ChangeRole,
   CreateApiKey,
   FindCaller,

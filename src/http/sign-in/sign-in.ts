@@ -123,10 +123,10 @@ export class SignIn implements OnApplicationShutdown {
     return answer.ok ? { kind: 'done' } : { kind: 'link-too-old' };
   }
 
-  /** Whether somebody signs in with this address. Tell it only to those who proved that the address is theirs. */
-  async isKnown(email: string): Promise<boolean> {
+  /** Who signs in with this address, or null. Tell it only to those who proved that the address is theirs. */
+  async findPerson(email: string): Promise<string | null> {
     const { internalAdapter } = await this.#library.$context;
-    return (await internalAdapter.findUserByEmail(email.toLowerCase())) !== null;
+    return (await internalAdapter.findUserByEmail(email.toLowerCase()))?.user.id ?? null;
   }
 
   /** From now on this session works in another yard. The caller has checked that the person belongs to it. */
@@ -135,27 +135,21 @@ export class SignIn implements OnApplicationShutdown {
     await internalAdapter.updateSession(sessionToken, { yardId });
   }
 
-  /** Makes a person who signs in later; for the first start and the demo. Returns the id of one who exists already. */
-  async makePerson(who: {
-    name: string;
-    email: string;
-    password: string;
-  }): Promise<{ personId: string; made: boolean }> {
+  /** Makes a person who signs in later, and returns their id. One who exists already gets this password. */
+  async makePerson(who: { name: string; email: string; password: string }): Promise<string> {
     const { internalAdapter, password } = await this.#library.$context;
-    const email = who.email.toLowerCase();
-    const found = await internalAdapter.findUserByEmail(email);
-    if (found) return { personId: found.user.id, made: false };
-    const person = await internalAdapter.createUser(
-      { name: who.name, email, emailVerified: false },
+    const hash = await password.hash(who.password);
+    const found = await this.findPerson(who.email);
+    if (found !== null) {
+      await internalAdapter.updatePassword(found, hash);
+      return found;
+    }
+    const { id } = await internalAdapter.createUser(
+      { name: who.name, email: who.email.toLowerCase(), emailVerified: false },
       { method: 'email-password' },
     );
-    await internalAdapter.linkAccount({
-      userId: person.id,
-      providerId: 'credential',
-      accountId: person.id,
-      password: await password.hash(who.password),
-    });
-    return { personId: person.id, made: true };
+    await internalAdapter.linkAccount({ userId: id, providerId: 'credential', accountId: id, password: hash });
+    return id;
   }
 
   /** Asks the library as its own pages would, so that its tries are counted and its origin check is satisfied by ours. */

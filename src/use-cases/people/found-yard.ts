@@ -6,7 +6,7 @@ import { Database } from '../../store/database.js';
 import { MembershipStore } from '../../store/membership-store.js';
 import { newId } from '../../store/new-id.js';
 import { YardStore } from '../../store/yard-store.js';
-import type { Door } from '../caller.js';
+import type { Door, Role } from '../caller.js';
 import { Given, TEXT } from '../input/given.js';
 import { done, invalid, type Outcome } from '../outcome.js';
 
@@ -14,16 +14,21 @@ export interface FoundYardInput {
   readonly name: string;
   readonly timeZone: string;
   readonly place: string | null;
+  /** Who belongs to it from the start. The first is an owner and stands as its founder. */
+  readonly people: readonly FirstMember[];
+  /** A yard to look at and try things in; it does not count as somebody's own. */
+  readonly demo: boolean;
 }
 
-export interface Founder {
+interface FirstMember {
   readonly id: string;
   readonly name: string;
   readonly email: string;
-  readonly door: Door;
+  readonly role: Role;
+  readonly cdl: 'A' | 'B' | 'none' | null;
 }
 
-/** Sets up a yard with its first owner and the checks most yards start from. There is no caller yet: this makes one. */
+/** Sets up a yard with its first people and the checks most yards start from. There is no caller yet: this makes one. */
 @Injectable()
 export class FoundYard {
   constructor(
@@ -34,8 +39,10 @@ export class FoundYard {
     private readonly audit: AuditStore,
   ) {}
 
-  async run(founder: Founder, input: FoundYardInput): Promise<Outcome<{ readonly yardId: string }>> {
-    const given = Given.from(input);
+  async run(door: Door, input: FoundYardInput): Promise<Outcome<{ readonly yardId: string }>> {
+    const [founder] = input.people;
+    if (founder?.role !== 'owner') throw new RangeError('The first person of a yard must be an owner');
+    const given = Given.from({ name: input.name, place: input.place, timeZone: input.timeZone });
     const name = given.needText('name', "the yard's name", TEXT.name);
     const place = given.text('place', 'where the yard is', TEXT.line);
     const timeZone = given.needText('timeZone', "the yard's time zone", TEXT.name);
@@ -46,13 +53,11 @@ export class FoundYard {
 
     const yardId = newId();
     return this.database.inYard(yardId, async (tx) => {
-      await this.yards.insert(tx, { name, slug: slugOf(name, yardId), timeZone, place, demo: false });
-      await this.members.insert(tx, {
-        ...{ personId: founder.id, role: 'owner', name: founder.name, email: founder.email, cdl: null },
-      });
+      await this.yards.insert(tx, { name, slug: slugOf(name, yardId), timeZone, place, demo: input.demo });
+      for (const { id, ...member } of input.people) await this.members.insert(tx, { ...member, personId: id });
       for (const kind of DEFAULT_CHECK_KINDS) await this.checkKinds.save(tx, kind);
       await this.audit.append(tx, {
-        ...{ personId: founder.id, who: founder.name, door: founder.door, action: 'found-yard', subject: 'yard' },
+        ...{ personId: founder.id, who: founder.name, door, action: 'found-yard', subject: 'yard' },
         ...{ subjectId: yardId, trailerId: null, detail: { name, timeZone } },
       });
       return done({ yardId });
