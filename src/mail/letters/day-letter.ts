@@ -1,0 +1,70 @@
+import type { LetterItem } from '../../rules/notice/plan-letters.js';
+import { count, onDay } from '../words/show.js';
+import { CAUTION, whyYou } from './closing.js';
+import { dueEntry, dueInShort } from './due-entry.js';
+import { gateEntry, gateInShort } from './gate-entry.js';
+import { jobOf, type LetterContext, trailerOf } from './letter-context.js';
+import type { Section, Written } from './paper.js';
+import { addressEntry, stopEntry, stopInShort } from './stop-entry.js';
+import { written } from './written.js';
+
+/** The one mail of a person's day: jobs that leave, then what is overdue, then what falls due. */
+export function dayLetter(items: readonly LetterItem[], context: LetterContext): Written {
+  const sections: readonly Section[] = [
+    { heading: 'Do not load', entries: of(items, 'stop-flag').map((item) => stopEntry(item, context)) },
+    { heading: 'Going out', entries: of(items, 'gate-brief').map((item) => gateEntry(item, context)) },
+    { heading: 'Overdue', entries: of(items, 'overdue').map((item) => dueEntry(item, context)) },
+    { heading: 'Falls due', entries: of(items, 'due-soon').map((item) => dueEntry(item, context)) },
+    {
+      heading: 'Mail that does not arrive',
+      entries: of(items, 'address-failed').map((item) => addressEntry(item, context)),
+    },
+  ].filter(({ entries }) => entries.length > 0);
+  const subject = daySubject(items, context);
+  return written({
+    yardName: context.yardName,
+    subject,
+    preview: sections.flatMap(({ entries }) => entries.flatMap(({ says }) => says))[0] ?? subject,
+    greeting: `${context.readerName},`,
+    opening: [
+      items.length === 1 ? 'One thing for you:' : `${count(items.length, 'thing')} for you, the most urgent first:`,
+    ],
+    sections,
+    button: null,
+    closing: [CAUTION, whyYou(context.yardName)],
+  });
+}
+
+/** The most urgent thing in full, the rest as a number: phones show some forty letters of it. */
+function daySubject(items: readonly LetterItem[], context: LetterContext): string {
+  const first = [
+    ...of(items, 'stop-flag').map((item) => `Do not load ${stopInShort(item, context)}`),
+    ...of(items, 'gate-brief').map((item) => gateInShort(item, context)),
+    ...of(items, 'overdue').map((item) => `${dueInShort(item, context)}, overdue${beforeJob(item, context)}`),
+    ...of(items, 'due-soon').map(
+      (item) => `${dueInShort(item, context)}${byDay(item, context)}${beforeJob(item, context)}`,
+    ),
+    ...of(items, 'address-failed').map((item) => `Mail to ${item.personName} does not arrive`),
+  ];
+  const more = first.length - 1;
+  return `${first[0] ?? 'Your yard today'}${more > 0 ? `, and ${more} more` : ''}`;
+}
+
+type DueItem = Extract<LetterItem, { kind: 'due-soon' | 'overdue' }>;
+
+function byDay({ due }: DueItem, { asOf }: LetterContext): string {
+  return due.dueOn === null ? ' before the next trip' : ` by ${onDay(due.dueOn, asOf)}`;
+}
+
+function beforeJob({ due, trailerId }: DueItem, context: LetterContext): string {
+  if (due.firstJobAtRisk === null) return '';
+  const job = jobOf(trailerOf(context, trailerId), due.firstJobAtRisk.jobId);
+  return job === null ? '' : `, before ${job.name} ${onDay(job.startsOn, context.asOf)}`;
+}
+
+function of<Kind extends LetterItem['kind']>(
+  items: readonly LetterItem[],
+  kind: Kind,
+): readonly Extract<LetterItem, { kind: Kind }>[] {
+  return items.filter((item): item is Extract<LetterItem, { kind: Kind }> => item.kind === kind);
+}

@@ -1,0 +1,59 @@
+import type { LetterItem } from '../../rules/notice/plan-letters.js';
+import { flagWords } from '../words/flag-words.js';
+import { onDay, onDays } from '../words/show.js';
+import { checkKindsOf, type LetterContext, trailerName, trailerOf } from './letter-context.js';
+import type { Entry } from './paper.js';
+
+type StopItem = Extract<LetterItem, { kind: 'stop-flag' }>;
+type AddressItem = Extract<LetterItem, { kind: 'address-failed' }>;
+
+/** One trailer that must not be loaded: what was found, which job that hits, what lifts it. */
+export function stopEntry(item: StopItem, context: LetterContext): Entry {
+  const today = trailerOf(context, item.trailerId);
+  const { title, says, todo } = wordsOf(item, context);
+  const next = today.jobs[0]?.job;
+  return {
+    tone: 'stop',
+    title: `${trailerName(today.trailer)}: ${title}`,
+    mark: 'Do not load',
+    says: [
+      says,
+      ...(next === undefined
+        ? []
+        : [`It is booked for ${next.name}, ${onDays(next.startsOn, next.endsOn, context.asOf)}.`]),
+    ],
+    todo: [todo],
+    facts: item.flag.since === null ? [] : [{ label: 'Since', text: onDay(item.flag.since, context.asOf) }],
+    link: { text: 'Open the trailer', url: `${context.baseUrl}/trailers/${item.trailerId}#flags` },
+  };
+}
+
+/** `T-07: tires past 6 years`. */
+export function stopInShort(item: StopItem, context: LetterContext): string {
+  const { title } = wordsOf(item, context);
+  return `${trailerOf(context, item.trailerId).trailer.yardNumber}: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+}
+
+/** Somebody of the yard who gets no mail any more. */
+export function addressEntry(item: AddressItem, { baseUrl }: LetterContext): Entry {
+  return {
+    tone: 'first',
+    title: item.personName,
+    mark: null,
+    says: [
+      `Mail to ${item.personName} comes back, so nothing is sent there any more.`,
+      'What they had to do goes to the backup of each check.',
+    ],
+    todo: ['Ask for the right address and enter it.'],
+    facts: [],
+    link: { text: 'Open the people of the yard', url: `${baseUrl}/people` },
+  };
+}
+
+function wordsOf(item: StopItem, context: LetterContext) {
+  return flagWords(item.flag, {
+    asOf: context.asOf,
+    checkKinds: checkKindsOf(trailerOf(context, item.trailerId)),
+    machines: context.machineNames,
+  });
+}

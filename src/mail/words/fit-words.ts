@@ -1,0 +1,113 @@
+import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import type { CheckKind } from '../../rules/facts/check.js';
+import type { FitReason, FitRemedy, Verdict } from '../../rules/fit/fit.js';
+import { type Metres, metres } from '../../rules/units/length.js';
+import { duePhrase, PLACE } from './due-words.js';
+import { comparisonWords } from './limit-words.js';
+import { capital, hours, inches, list, onDay, percent, pounds, poundsOf, psiOf, wheel } from './show.js';
+import { unknownWords } from './unknown-words.js';
+
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  go: 'Go',
+  'go-after': 'Fix first',
+  'weigh-first': 'Weigh it first',
+  'no-go': 'Not this trailer',
+  'cannot-say': 'Cannot say',
+};
+
+export interface FitNames {
+  readonly asOf: CivilDate;
+  readonly checkKinds: ReadonlyMap<string, Pick<CheckKind, 'name' | 'work'>>;
+}
+
+/** Why the answer is not plain go, in a sentence. */
+export function reasonWords(reason: FitReason, names: FitNames): string {
+  switch (reason.kind) {
+    case 'over':
+    case 'near':
+      return `${capital(comparisonWords(reason.comparison))}.`;
+    case 'tongue-share':
+      return `${percent(reason.share)} of the weight would be on the tongue; ${bandWords(reason.low, reason.high)} is wanted.`;
+    case 'hold':
+      return `On hold: ${reason.reason}.`;
+    case 'due': {
+      const name = checkName(names, reason.due);
+      return reason.when === 'before'
+        ? `${name}: ${duePhrase(reason.due, names.asOf)}.`
+        : `${name} falls due while it is away: ${duePhrase(reason.due, names.asOf)}.`;
+    }
+    case 'never-proven':
+      return `Nothing on record proves: ${reason.what}.`;
+    case 'tires-past-age':
+      return `Tires past the yard's age limit: ${list(reason.positions.map(wheel))}.`;
+    case 'licence':
+      return `Truck and trailer are rated ${pounds(reason.combinationKg)} together; from ${pounds(reason.thresholdKg)} a class ${reason.threshold === 'cdl-a' ? 'A' : 'B'} licence is needed, even empty. ${driverWords(reason.driverHolds)} State rules may be stricter.`;
+    case 'commercial-rules':
+      return `Truck and trailer are rated ${pounds(reason.combinationKg)} together: from ${pounds(reason.thresholdKg)} in commerce the commercial vehicle rules apply. Check your state.`;
+    case 'ball-size':
+      return `The coupler takes a ${inches(reason.couplerM)} ball, the truck has ${inches(reason.ballM)}.`;
+    case 'unknown':
+      return unknownWords(reason);
+  }
+}
+
+/** What would make it yes, as a step to do. */
+export function remedyWords(remedy: FitRemedy, names: FitNames): string {
+  switch (remedy.kind) {
+    case 'lighten': {
+      const what = `Without ${list(remedy.items)} it is ${pounds(remedy.grossKg)}`;
+      if (remedy.standing === 'over') return `${what}, still ${pounds(remedy.overKg)} over.`;
+      return remedy.standing === 'near'
+        ? `${what}: inside, but so near that it must be weighed first.`
+        : `${what}, inside the limits.`;
+    }
+    case 'move-load': {
+      const back = remedy.forwardFromM < 0;
+      const from = inches(positive(remedy.forwardFromM));
+      const to = inches(positive(remedy.forwardToM));
+      return `Move the load ${from === to ? from : `${from} to ${to}`} ${back ? 'back' : 'forward'}: ${poundsOf(remedy.tongueFromN)} to ${poundsOf(remedy.tongueToN)} on the tongue. Then weigh again.`;
+    }
+    case 'inflate': {
+      const plate = remedy.askedByPlateKpa === null ? '' : `; the plate asks for ${psiOf(remedy.askedByPlateKpa)}`;
+      return `Pump up ${list(remedy.positions.map(wheel))} to ${psiOf(remedy.toKpa)} cold: each then carries ${poundsOf(remedy.carriesN)}${plate}.`;
+    }
+    case 'do-check': {
+      const by = remedy.by === null ? '' : ` by ${onDay(remedy.by, names.asOf)}`;
+      return `${checkName(names, remedy)}${by}${workPhrase(names.checkKinds.get(remedy.checkKindId))}.`;
+    }
+    case 'replace-tires':
+      return `Replace the tires at ${list(remedy.positions.map(wheel))}.`;
+    case 'level':
+      return 'Raise or lower the ball mount until the deck is level, then weigh each axle again.';
+    case 'weigh':
+      return 'Weigh it loaded, truck and trailer, before it goes.';
+    case 'another-driver':
+      return 'Send a driver with the licence for it.';
+    case 'lift-hold':
+      return 'Repair and record it, or have a named person lift the hold.';
+  }
+}
+
+function checkName(names: FitNames, check: { readonly checkKindId: string; readonly code: string }): string {
+  return names.checkKinds.get(check.checkKindId)?.name ?? check.code;
+}
+
+/** ` (2 h in the shop; bring 4 seals and grease)`. */
+function workPhrase(kind: Pick<CheckKind, 'work'> | undefined): string {
+  if (kind === undefined) return '';
+  const bring = kind.work.parts.length === 0 ? '' : `; bring ${list(kind.work.parts)}`;
+  return ` (${hours(kind.work.hours)} ${PLACE[kind.work.place]}${bring})`;
+}
+
+function driverWords(holds: 'A' | 'B' | 'none' | null): string {
+  if (holds === null) return 'Nobody has said what the driver holds.';
+  return holds === 'none' ? 'The driver holds none.' : `The driver holds class ${holds}.`;
+}
+
+export function bandWords(low: number, high: number | null): string {
+  return high === null ? `at least ${percent(low)}` : `${percent(low)} to ${percent(high)}`;
+}
+
+function positive(length: Metres): Metres {
+  return metres(Math.abs(length));
+}

@@ -1,0 +1,101 @@
+import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import type { Flag } from '../../rules/flags/flag.js';
+import { kPa } from '../../rules/units/pressure.js';
+import { bandWords } from './fit-words.js';
+import { comparisonWords } from './limit-words.js';
+import { capital, count, list, onDay, percent, pounds, psiOf, wheel } from './show.js';
+
+export interface FlagNames {
+  readonly asOf: CivilDate;
+  readonly checkKinds: ReadonlyMap<string, { readonly name: string }>;
+  readonly machines: ReadonlyMap<string, string>;
+}
+
+export interface FlagWords {
+  /** What is wrong, in a few words. */
+  readonly title: string;
+  /** The evidence, with numbers. */
+  readonly says: string;
+  readonly todo: string;
+}
+
+/** A flag as a letter tells it: what, on what evidence, and what to do. */
+export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
+  switch (evidence.kind) {
+    case 'over-limit': {
+      const { on, comparison } = evidence.worst;
+      return {
+        title: 'Loaded over a rating',
+        says: `${onDay(on, names.asOf)}: ${comparisonWords(comparison)}. ${capital(count(evidence.trips.length, 'trip'))} on record went over it.`,
+        todo: 'Do not load it like this again. Look for what an overload leaves: cracks at the hangers, a leaning axle, flat springs, wear on the inside edge of the tires, rub marks under the deck.',
+      };
+    }
+    case 'tongue-share': {
+      const light = evidence.share < evidence.low;
+      return {
+        title: light ? 'Too little weight on the tongue' : 'Too much weight on the tongue',
+        says: `${percent(evidence.share)} of the weight was on the tongue; ${bandWords(evidence.low, evidence.high)} is wanted.`,
+        todo: light ? 'Put the load further forward and weigh again.' : 'Put the load further back and weigh again.',
+      };
+    }
+    case 'tires-past-age': {
+      const tires = evidence.tires.map(
+        ({ position, dateCode, years, months }) => `${wheel(position)} (${dateCode}: ${years} y ${months} mo)`,
+      );
+      return {
+        title: `Tires past ${count(evidence.limitYears, 'year')}`,
+        says: `${capital(list(tires))}. The limit of ${count(evidence.limitYears, 'year')} is the yard's own; no law sets one.`,
+        todo: 'Replace them, whatever the tread.',
+      };
+    }
+    case 'tires-soft': {
+      const tires = evidence.tires.map(
+        ({ position, foundKpa, wantedKpa }) => `${wheel(position)} ${psiOf(kPa(foundKpa))} of ${psiOf(kPa(wantedKpa))}`,
+      );
+      return {
+        title: 'Tires too soft',
+        says: `${capital(list(tires))}. A soft tire carries less than its sidewall says.`,
+        todo: 'Pump them up cold and look for the leak.',
+      };
+    }
+    case 'check-overdue': {
+      const name = names.checkKinds.get(evidence.checkKindId)?.name ?? evidence.code;
+      return {
+        title: `${name} overdue`,
+        says:
+          evidence.dueOn === null
+            ? `${name} was wanted before the next trip.`
+            : `${name} was due by ${onDay(evidence.dueOn, names.asOf)}.`,
+        todo: 'Do it and record it, or record the day it was done.',
+      };
+    }
+    case 'proof-missing':
+      return {
+        title: `Not on the trailer: ${evidence.what}`,
+        says: `${capital(evidence.what)} was not seen on the trailer at the last look.`,
+        todo: 'Put it on the trailer and record that it is there.',
+      };
+    case 'class-drift': {
+      const machine = evidence.machineId === null ? undefined : names.machines.get(evidence.machineId);
+      return {
+        title: 'Used beyond its class',
+        says: `Of the last ${count(evidence.trips, 'load')}, ${evidence.over90} were over 90 % and ${evidence.over100} over all of its payload of ${pounds(evidence.payloadKg)}.${machine === undefined ? '' : ` Mostly ${machine}.`}`,
+        todo: 'Use a trailer with more payload for these loads, or carry less.',
+      };
+    }
+    case 'outgrown': {
+      const machine = names.machines.get(evidence.machineId) ?? 'Its machine';
+      return {
+        title: `Outgrown by ${machine}`,
+        says: `${machine} weighs ${pounds(evidence.machineKg)}, the trailer carries ${pounds(evidence.payloadKg)}: ${pounds(evidence.overKg)} too little.`,
+        todo: 'Use another trailer for this machine.',
+      };
+    }
+    case 'hold':
+      return {
+        title: 'On hold',
+        says: `${capital(evidence.reason)}.`.replace('..', '.'),
+        todo: 'It stays until the repair is recorded or a named person lifts the hold.',
+      };
+  }
+}

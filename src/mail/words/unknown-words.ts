@@ -1,0 +1,30 @@
+import { capital } from './show.js';
+
+const LACKS: Readonly<Record<string, string>> = {
+  gvwr: 'the GVWR on the plate',
+  'empty-mass': 'the empty weight of the trailer',
+  'cargo-mass': 'the weight of the load',
+  'balance-point': 'where the load sits on the deck',
+  'axle-places': 'where the axles sit',
+  'axle-ratings': 'the ratings of the axles',
+  'tire-ratings': 'the ratings of the tires',
+  'coupler-rating': 'the rating of the coupler',
+  'torsion-level': 'the load of each torsion axle',
+};
+
+const STOPS: Readonly<Record<string, string>> = {
+  gross: 'the whole weight',
+  tongue: 'the weight on the tongue',
+  'axle-loads': 'the load on each axle',
+  'tire-loads': 'the load on each tire',
+  'plate-check': 'whether it is inside the plate',
+  'axle-check': 'whether the axles carry it',
+  'tire-check': 'whether the tires carry it',
+  'coupler-check': 'whether the coupler carries it',
+};
+
+/** What is not known, and what it keeps us from working out. */
+export function unknownWords({ lacks, stops }: { readonly lacks: string; readonly stops: string }): string {
+  const missing = LACKS[lacks] ?? lacks.replaceAll('-', ' ');
+  return `${capital(missing)} is not known, so nobody can work out ${STOPS[stops] ?? stops.replaceAll('-', ' ')}.`;
+}
