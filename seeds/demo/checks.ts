@@ -1,7 +1,7 @@
 import { addDays, type CivilDate, daysBetween } from '../../src/rules/calendar/civil-date.js';
 import type { CheckedLine, CheckKind, CheckRecord, MeasuredQuantity, SheetLine } from '../../src/rules/facts/check.js';
 import type { TrailerFacts } from '../../src/rules/facts/trailer-facts.js';
-import { appliesTo } from '../../src/rules/inspection/applies.js';
+import { applies } from '../../src/rules/inspection/applies.js';
 import { dueCheck } from '../../src/rules/inspection/due.js';
 import { psi } from '../../src/rules/units/pressure.js';
 import { spread } from './spread.js';
@@ -35,12 +35,11 @@ const EARLY_DAYS = 4;
 export function demoChecks(facts: TrailerFacts, from: CivilDate, today: CivilDate): readonly CheckRecord[] {
   const build = facts.builds[0];
   if (build === undefined) return [];
-  const kinds = facts.checkKinds.filter((kind) => appliesTo(kind.appliesTo, build));
+  const kinds = facts.checkKinds.filter((kind) => applies(kind.appliesTo, build));
   const hubFirst = kinds.toSorted((a, b) => Number(b.work.bundle === 'hub') - Number(a.work.bundle === 'hub'));
-  return hubFirst.reduce<readonly CheckRecord[]>(
-    (records, kind) => [...records, ...passesOf(kind, { ...facts, checkRecords: records }, from, today)],
-    [],
-  );
+  const records: CheckRecord[] = [];
+  for (const kind of hubFirst) records.push(...passesOf(kind, { ...facts, checkRecords: records }, from, today));
+  return records;
 }
 
 function passesOf(kind: CheckKind, facts: TrailerFacts, from: CivilDate, today: CivilDate): CheckRecord[] {
