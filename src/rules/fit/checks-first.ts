@@ -2,7 +2,7 @@ import { daysAfter } from '../calendar/day-number.js';
 import type { CheckKind } from '../facts/check.js';
 import type { Due } from '../inspection/due.js';
 import { weightsTogether } from './combination-rules.js';
-import type { FitCase, FitReason, FitRemedy, Verdict } from './fit.js';
+import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 import type { Judgement } from './judgement.js';
 import { worstVerdict } from './judgement.js';
 

@@ -1,6 +1,6 @@
 import type { Combination } from '../trailer/combination.js';
 import { CDL_KG, COMMERCIAL_KG, combination } from '../trailer/combination.js';
-import type { FitCase, FitReason, FitRemedy, Verdict } from './fit.js';
+import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 import type { Judgement } from './judgement.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { FitCase } from './fit.js';
+import type { FitCase } from './fit-answer.js';
 import { type Judgement, NOTHING_AGAINST } from './judgement.js';
 
 /** An open hold keeps the trailer in, whatever the load. A failed safety check is left to the checks. */

@@ -2,7 +2,7 @@ import { partsOn } from '../facts/parts-on.js';
 import { tireCapacity } from '../tire/tire-capacity.js';
 import { type Newtons, newtons, weightOf } from '../units/force.js';
 import { type Kilopascals, kPa, psi } from '../units/pressure.js';
-import type { FitCase, FitRemedy } from './fit.js';
+import type { FitCase, FitRemedy } from './fit-answer.js';
 
 /** Gauges and published rows are marked in steps of this. */
 const STEP_KPA = psi(5);

@@ -1,4 +1,4 @@
-import type { Fit, FitReason, FitRemedy, Verdict } from './fit.js';
+import type { Fit, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 
 /** What one part of a fit finds: reasons, worst first, what would make it yes, and the verdict they ask for. */
 export interface Judgement {

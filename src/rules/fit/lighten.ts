@@ -3,7 +3,7 @@ import type { Comparison } from '../load/limit.js';
 import { checkLoad } from '../load/load-check.js';
 import { massHeldUpBy } from '../units/force.js';
 import { kg } from '../units/mass.js';
-import type { FitCase, FitRemedy } from './fit.js';
+import type { FitCase, FitRemedy } from './fit-answer.js';
 
 type Lighten = Extract<FitRemedy, { kind: 'lighten' }>;
 

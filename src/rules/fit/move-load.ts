@@ -1,7 +1,7 @@
 import { forwardMove } from '../load/statics.js';
 import { type Newtons, newtons, weightOf } from '../units/force.js';
 import type { Metres } from '../units/length.js';
-import type { FitCase, FitRemedy } from './fit.js';
+import type { FitCase, FitRemedy } from './fit-answer.js';
 
 /**
  * How far to move the heaviest thing on the deck so that the tongue comes into its band and stays within every rating

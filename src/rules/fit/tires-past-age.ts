@@ -1,5 +1,5 @@
 import { tiresPastAge } from '../flags/tire-age.js';
-import type { FitCase } from './fit.js';
+import type { FitCase } from './fit-answer.js';
 import { type Judgement, NOTHING_AGAINST } from './judgement.js';
 
 /** Tires past the yard's own age limit are replaced first. A spare past it is said, and keeps nobody in. */

@@ -1,4 +1,4 @@
-import type { FitCase } from './fit.js';
+import type { FitCase } from './fit-answer.js';
 import type { Judgement } from './judgement.js';
 
 /**

@@ -1,5 +1,5 @@
 import type { Comparison, LimitKind } from '../load/limit.js';
-import type { FitCase, FitReason, FitRemedy, Verdict } from './fit.js';
+import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 import { inflate } from './inflate.js';
 import type { Judgement } from './judgement.js';
 import { lighten } from './lighten.js';

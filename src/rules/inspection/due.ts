@@ -3,8 +3,8 @@ import { dayNumber, daysAfter } from '../calendar/day-number.js';
 import type { CheckKind, Trigger } from '../facts/check.js';
 import type { TrailerFacts } from '../facts/trailer-facts.js';
 import { order, type TrailerOn, trailerOn } from '../history/trailer-on.js';
-import type { Kilometres } from '../units/distance.js';
 import { applies } from './applies.js';
+import type { DueUnknown, DueUse } from './due-use.js';
 import { fallsByDays } from './triggers/days.js';
 import { fallsByDistance } from './triggers/distance.js';
 import { fallsByEvent } from './triggers/event.js';
@@ -14,6 +14,8 @@ import { fallsByMonths } from './triggers/months.js';
 import { fallsByTrips } from './triggers/trips.js';
 import { type UseSoFar, useSoFar } from './use-so-far.js';
 import { type DayRun, yardDays } from './yard-days.js';
+
+export type { DueUse } from './due-use.js';
 
 /** When one check falls due, by which trigger, and how we know. */
 export interface Due {
@@ -38,21 +40,10 @@ export interface Due {
    * days that have passed with `yardDaysFrom`.
    */
   readonly yardDays: readonly DayRun[];
-  readonly unknown: 'no-distance-known' | 'no-last-done' | 'no-date-set' | null;
+  readonly unknown: DueUnknown | null;
   /** True when the latest record of it is a fail: it is due until a pass is recorded. */
   readonly failed: boolean;
 }
-
-export type DueUse =
-  | {
-      readonly kind: 'distance';
-      /** As counted toward the limit, harsh service more than once. */
-      readonly usedKm: Kilometres;
-      readonly limitKm: Kilometres;
-      /** How much of `usedKm` was added for harsh service. */
-      readonly harshKm: Kilometres;
-    }
-  | { readonly kind: 'trips'; readonly used: number; readonly limit: number };
 
 /** When every check that applies to this build falls due, soonest first. */
 export function dueChecks(facts: TrailerFacts, asOf: CivilDate): readonly Due[] {

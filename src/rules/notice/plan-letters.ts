@@ -1,85 +1,72 @@
-import type { Assessment } from '../assess.js';
 import type { CivilDate } from '../calendar/civil-date.js';
-import type { CheckKind } from '../facts/check.js';
-import type { Trailer } from '../facts/trailer.js';
-import type { Job } from '../facts/use.js';
-import type { Fit } from '../fit/fit.js';
-import type { Flag } from '../flags/flag.js';
-import type { Due } from '../inspection/due.js';
+import { order } from '../history/trailer-on.js';
+import { Answers } from './answers.js';
+import { checkItems } from './check-items.js';
+import { gateBriefs } from './gate-briefs.js';
+import type { Addressed, Letter, LetterInput, LetterItem } from './letter.js';
+import { stopItems } from './stop-items.js';
+import { Readers } from './who-is-told.js';
 
-/** One of the yard's people, as far as letters care. */
-export interface Reader {
-  readonly personId: string;
-  readonly name: string;
-  readonly role: 'owner' | 'shop' | 'hand' | 'viewer';
-  readonly state: 'active' | 'left';
-  /** False from a bounce until the address is mended. */
-  readonly reachable: boolean;
+export type { Answer, Letter, LetterInput, LetterItem, Reader, TrailerToday } from './letter.js';
+
+/**
+ * Which letters this day asks for. Running it twice on one day, or in two processes, gives the same letters: what was
+ * told today counts as not told yet, and the letter's key keeps it from being written twice.
+ *
+ * Nothing is told of a trailer that is sold or scrapped, and no check of one that is down: it is asked for again when
+ * the trailer may go out.
+ */
+export function planLetters(input: LetterInput): readonly Letter[] {
+  const { asOf, told } = input;
+  const readers = new Readers(input.readers);
+  const answers = new Answers(input.answers);
+  const trailers = input.trailers
+    .filter(({ assessment }) => assessment.readiness !== 'gone')
+    .sort((a, b) => order(a.trailer.yardNumber, b.trailer.yardNumber) || order(a.trailer.id, b.trailer.id));
+  const isNew = ({ item }: Addressed): boolean => {
+    const toldOn = told.get(item.key);
+    return toldOn === undefined || toldOn >= asOf;
+  };
+
+  const stops = trailers.flatMap((trailer) => stopItems(trailer, readers)).filter(isNew);
+  const checks = trailers.map((trailer) => checkItems(trailer, readers, answers, asOf));
+  const today = trailers
+    .flatMap((trailer, index) => [...gateBriefs(trailer, readers, asOf), ...(checks[index]?.items ?? [])])
+    .filter(isNew);
+  const failed = failedAddresses(readers, checks.flatMap((found) => found.missed).filter(isNew), asOf).filter(isNew);
+  return [...stops.map(stopLetter), ...dayLetters([...failed, ...today], asOf)];
 }
 
-export interface TrailerToday {
-  readonly trailer: Trailer;
-  readonly assessment: Assessment;
-  readonly checkKinds: readonly CheckKind[];
-  /** Booked jobs from `asOf` on, each with its fit. */
-  readonly jobs: readonly { readonly job: Job; readonly fit: Fit }[];
+function stopLetter({ personId, item }: Addressed): Letter {
+  return { personId, kind: 'stop', key: item.key, items: [item] };
 }
 
-/** What somebody answered about an item: put off until a day, or handed on. */
-export interface Answer {
-  readonly itemKey: string;
-  readonly personId: string;
-  readonly answer: 'later' | 'not-mine';
-  readonly until: CivilDate | null;
+/** One letter a person, its items in the order of the trailers. */
+function dayLetters(items: readonly Addressed[], asOf: CivilDate): readonly Letter[] {
+  const byPerson = new Map<string, LetterItem[]>();
+  for (const { personId, item } of items) {
+    const own = byPerson.get(personId);
+    if (own === undefined) byPerson.set(personId, [item]);
+    else own.push(item);
+  }
+  return [...byPerson]
+    .map(([personId, own]) => ({ personId, kind: 'day' as const, key: `day|${personId}|${asOf}`, items: own }))
+    .sort((a, b) => order(a.personId, b.personId));
 }
 
-/** One thing to tell one person. The key says it once: the same item is not told again under the same key. */
-export type LetterItem =
-  | {
-      readonly kind: 'gate-brief';
-      readonly key: string;
-      readonly trailerId: string;
-      readonly jobId: string;
-      readonly fit: Fit;
-      readonly dueWhileAway: readonly Due[];
-    }
-  | {
-      readonly kind: 'due-soon' | 'overdue';
-      readonly key: string;
-      readonly trailerId: string;
-      readonly due: Due;
-      readonly code: string;
-      readonly together: readonly string[];
-      readonly unowned: boolean;
-    }
-  | { readonly kind: 'stop-flag'; readonly key: string; readonly trailerId: string; readonly flag: Flag }
-  | {
-      readonly kind: 'address-failed';
-      readonly key: string;
-      readonly personId: string;
-      readonly personName: string;
-      readonly items: readonly string[];
+/** Told to the owners when something that today would have gone to a failed address goes elsewhere. */
+function failedAddresses(readers: Readers, missed: readonly Addressed[], asOf: CivilDate): readonly Addressed[] {
+  return readers.unreachable().flatMap((reader) => {
+    const items = missed.filter(({ personId }) => personId === reader.personId).map(({ item }) => item.key);
+    if (items.length === 0) return [];
+    const key = `address-failed:${reader.personId}:${asOf}`;
+    const item = {
+      kind: 'address-failed' as const,
+      key,
+      personId: reader.personId,
+      personName: reader.name,
+      items: items.sort(),
     };
-
-/** One mail to one person. At most one `day` letter a person a day; a `stop` letter goes at once. */
-export interface Letter {
-  readonly personId: string;
-  readonly kind: 'day' | 'stop';
-  /** Unique within the yard: planning the same day again makes the same key. */
-  readonly key: string;
-  readonly items: readonly LetterItem[];
-}
-
-export interface LetterInput {
-  readonly asOf: CivilDate;
-  readonly readers: readonly Reader[];
-  readonly trailers: readonly TrailerToday[];
-  readonly answers: readonly Answer[];
-  /** Keys of items already told, with the day. */
-  readonly told: ReadonlyMap<string, CivilDate>;
-}
-
-/** Which letters this day asks for. Running it twice on one day, or in two processes, gives the same letters. */
-export function planLetters(_input: LetterInput): readonly Letter[] {
-  throw new Error('written next');
+    return readers.owners().map((owner) => ({ personId: owner.personId, item }));
+  });
 }

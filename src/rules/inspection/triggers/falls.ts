@@ -1,7 +1,7 @@
 import type { CivilDate } from '../../calendar/civil-date.js';
 import type { CheckRecord } from '../../facts/check.js';
 import type { TrailerOn } from '../../history/trailer-on.js';
-import type { Due, DueUse } from '../due.js';
+import type { DueUnknown, DueUse } from '../due-use.js';
 import type { UseSoFar } from '../use-so-far.js';
 
 /** What a trigger is told about the check it belongs to. */
@@ -19,7 +19,7 @@ export interface Falls {
   /** True when it is wanted before the next use, whenever that is. */
   readonly wanted: boolean;
   readonly used: DueUse | null;
-  readonly unknown: Due['unknown'];
+  readonly unknown: DueUnknown | null;
 }
 
 /** Nothing to say: not due by this trigger as things stand. */
@@ -29,6 +29,6 @@ export function fallsOn(dueOn: CivilDate, used: DueUse | null = null): Falls {
   return { dueOn, wanted: false, used, unknown: null };
 }
 
-export function cannotSay(unknown: Exclude<Due['unknown'], null>): Falls {
+export function cannotSay(unknown: DueUnknown): Falls {
   return { dueOn: null, wanted: false, used: null, unknown };
 }
