@@ -63,6 +63,11 @@ export class Given {
     return this.value(key) !== null;
   }
 
+  /** Whatever stands here was refused as a whole; its fields are not gone through. */
+  ignore(): void {
+    for (const key of Object.keys(this.fields)) this.read.add(key);
+  }
+
   refuse(key: string, message: string): void {
     this.noted.push({ field: this.at(key), message });
   }

@@ -28,7 +28,7 @@ export function readWeightBasis(given: Given, weightIsGiven: boolean, what: stri
   return basis ?? 'assumed';
 }
 
-/** Everything put on the deck. An empty list is an empty deck; what nobody weighed or said is null. */
+/** Everything put on the deck. An empty list says that nobody told, not that the deck was empty. */
 export function readLoad(given: Given): Load {
   return {
     cargo: given.list('cargo', 'cargo items', MOST_CARGO_ITEMS).map(readCargoItem),
@@ -62,6 +62,18 @@ function readScaleTicket(scale: Given): ScaleTicket {
     scale.refuse('grossKg', 'Read the ticket again: tongue and axles together weigh more than the whole trailer.');
   }
   return { grossKg, tongueN, axleN: shown };
+}
+
+/**
+ * The load with the machine in it. A door may name the machine and list only what goes along with it; then the machine
+ * stands first, at the weight the yard knows. Left out, a load with a forgotten machine would look safe.
+ * Null when its weight is unknown and the rest is listed: the sum would be short and nobody would see it.
+ */
+export function withMachine(load: Load, machine: Machine | null): Load | null {
+  if (machine === null || load.cargo.some((item) => item.machineId === machine.id)) return load;
+  if (machine.massKg === null) return load.cargo.length === 0 || load.scale?.grossKg != null ? load : null;
+  const { id, name, massKg, basis } = machine;
+  return { ...load, cargo: [{ name, massKg, basis, machineId: id, remedy: null }, ...load.cargo] };
 }
 
 /** A machine as really hauled, without its id. */
