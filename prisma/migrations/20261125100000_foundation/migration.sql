@@ -940,7 +940,8 @@ ALTER TABLE "audit_entry" ADD CONSTRAINT "audit_entry_yard_id_fkey" FOREIGN KEY 
 
 ALTER TABLE "yard"
   ADD CONSTRAINT "yard_name_check" CHECK (btrim("name") <> ''),
-  ADD CONSTRAINT "yard_time_zone_check" CHECK (btrim("time_zone") <> ''),
+  -- A zone that Postgres does not know is an error here, and not later in the questions of the timer for all yards.
+  ADD CONSTRAINT "yard_time_zone_check" CHECK (timezone("time_zone", TIMESTAMPTZ 'epoch') IS NOT NULL),
   ADD CONSTRAINT "yard_hours_check" CHECK ("quiet_from_hour" BETWEEN 0 AND 23 AND "quiet_to_hour" BETWEEN 0 AND 23 AND "plan_hour" BETWEEN 0 AND 23),
   ADD CONSTRAINT "yard_tire_age_limit_years_check" CHECK ("tire_age_limit_years" > 0 AND "tire_age_limit_years" <= 30),
   ADD CONSTRAINT "yard_weigh_first_share_check" CHECK ("weigh_first_share" BETWEEN 0 AND 1),
