@@ -5,15 +5,22 @@ import { configModule } from './config.module.js';
 import type { Clock } from './http/clock.js';
 import { HttpModule } from './http/http.module.js';
 import { logSettings } from './http/log-settings.js';
+import { JobsModule } from './jobs/jobs.module.js';
 import { PagesModule } from './pages/pages.module.js';
 
 @Module({})
 class AppModule {}
 
 /** The whole composition. One module a room; the imports inside each repeat the picture in DEVELOPERS.md. */
-export function appModule(config: Config, clock: Clock): DynamicModule {
+export function appModule(config: Config, clock: Clock, jobs: boolean): DynamicModule {
   return {
     module: AppModule,
-    imports: [LoggerModule.forRoot(logSettings(config)), configModule(config, clock), HttpModule, PagesModule],
+    imports: [
+      LoggerModule.forRoot(logSettings(config)),
+      configModule(config, clock),
+      HttpModule,
+      PagesModule,
+      ...(jobs ? [JobsModule] : []),
+    ],
   };
 }

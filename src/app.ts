@@ -17,6 +17,8 @@ const BODY_LIMIT_BYTES = 1_048_576;
 interface Overrides {
   /** A clock that stands where a test wants it. */
   readonly clock?: Clock;
+  /** Whether the timer works: it plans and sends letters. The service says yes; a test that wants quiet says nothing. */
+  readonly jobs?: boolean;
 }
 
 /** Builds the service around a migrated database. It does not listen yet: `main` does, or a test on port 0. */
@@ -29,7 +31,7 @@ export async function createApp(config: Config, overrides: Overrides = {}): Prom
     routerOptions: { maxParamLength: 300 },
   });
   const app = await NestFactory.create<NestFastifyApplication>(
-    appModule(config, overrides.clock ?? new Clock()),
+    appModule(config, overrides.clock ?? new Clock(), overrides.jobs ?? false),
     adapter,
     { bufferLogs: true, abortOnError: false },
   );

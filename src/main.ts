@@ -24,7 +24,7 @@ async function start(): Promise<void> {
 }
 
 async function listen(config: Config, databaseUrl: string, own: OwnDatabase | null): Promise<void> {
-  const app = await createApp(config);
+  const app = await createApp(config, { jobs: true });
   stopOnSignal(async () => {
     await app.close();
     await own?.close();

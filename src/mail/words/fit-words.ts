@@ -79,8 +79,6 @@ export function remedyWords(remedy: FitRemedy, names: FitNames): string {
       return `Replace the tires at ${list(remedy.positions.map(wheel))}.`;
     case 'level':
       return 'Raise or lower the ball mount until the deck is level, then weigh each axle again.';
-    case 'level':
-      return 'Set the hitch so that the deck rides level, then weigh each axle again and check the tongue share.';
     case 'weigh':
       return 'Weigh it loaded, truck and trailer, before it goes.';
     case 'another-driver':

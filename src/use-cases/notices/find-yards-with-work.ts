@@ -2,21 +2,22 @@ import { Injectable } from '@nestjs/common';
 import { Database } from '../../store/database.js';
 
 /** Which yards have something for the timer to do now. Ids only: nothing of a yard is read outside it. */
-export interface YardsWithWork {
-  readonly toWake: readonly string[];
-  readonly toPlan: readonly string[];
-  readonly toDeliver: readonly string[];
-}
-
 @Injectable()
 export class FindYardsWithWork {
   constructor(private readonly database: Database) {}
 
-  async run(now: Date): Promise<YardsWithWork> {
-    return {
-      toWake: await this.database.yardsToWake(now),
-      toPlan: await this.database.yardsToPlan(now),
-      toDeliver: await this.database.yardsWithWaitingNotices(now),
-    };
+  /** Where a trailer's wake date has come. */
+  toWake(now: Date): Promise<readonly string[]> {
+    return this.database.yardsToWake(now);
+  }
+
+  /** Where it is past the plan hour of a day not planned yet. */
+  toPlan(now: Date): Promise<readonly string[]> {
+    return this.database.yardsToPlan(now);
+  }
+
+  /** Where a notice may go out. */
+  toDeliver(now: Date): Promise<readonly string[]> {
+    return this.database.yardsWithWaitingNotices(now);
   }
 }
