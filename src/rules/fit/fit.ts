@@ -6,7 +6,7 @@ import { coldPressuresFound } from '../inspection/cold-pressures.js';
 import { dueChecksOn } from '../inspection/due.js';
 import { useSoFar } from '../inspection/use-so-far.js';
 import { checkLoad } from '../load/load-check.js';
-import { loadLimits } from '../load/load-limits.js';
+import { loadLimits } from '../trailer/load-limits.js';
 import { judgeChecks } from './checks-first.js';
 import { judgeCombination } from './combination-rules.js';
 import type { Fit, FitCase, FitInput } from './fit-answer.js';

@@ -7,7 +7,8 @@ import { partsOn } from '../facts/parts-on.js';
 import type { TrailerFacts } from '../facts/trailer-facts.js';
 import type { Job, MeterReading, Trip } from '../facts/use.js';
 import { checkLoad, type LoadCheck } from '../load/load-check.js';
-import { type LoadLimits, loadLimits } from '../load/load-limits.js';
+import type { LoadLimits } from '../load/load-limits.js';
+import { loadLimits } from '../trailer/load-limits.js';
 import { type Ratings, ratings } from '../trailer/ratings.js';
 
 /**
@@ -130,7 +131,7 @@ function byStart(a: Trip, b: Trip): number {
 }
 
 /** Of readings on one day the old meter's comes before the new meter's, and the lower before the higher. */
-function byTaken(a: MeterReading, b: MeterReading): number {
+export function byTaken(a: MeterReading, b: MeterReading): number {
   return (
     order(a.takenOn, b.takenOn) ||
     Number(a.kind === 'replaced') - Number(b.kind === 'replaced') ||

@@ -1,15 +1,11 @@
-import type { BuildSheet } from '../facts/build-sheet.js';
 import type { Load } from '../facts/load.js';
-import type { Part } from '../facts/part.js';
-import type { TowVehicle } from '../facts/use.js';
 import type { YardPolicy } from '../facts/yard-policy.js';
 import { exceeds } from '../units/compare.js';
 import { type Newtons, newtons, weightOf } from '../units/force.js';
 import type { Kilograms } from '../units/mass.js';
-import type { Kilopascals } from '../units/pressure.js';
 import { type Carried, carriedBy } from './carried.js';
 import type { Comparison, Limit } from './limit.js';
-import { type LoadLimits, loadLimits } from './load-limits.js';
+import type { LoadLimits } from './load-limits.js';
 import type { TongueBand } from './tongue-band.js';
 
 /** One load on one build, as it stands on level ground, held against every limit we can work out. */
@@ -69,23 +65,7 @@ export interface LoadUnknown {
   readonly subject?: string;
 }
 
-export interface LoadCheckInput {
-  readonly build: BuildSheet;
-  /** Tires fitted on the day asked about. */
-  readonly tires: readonly Part[];
-  readonly load: Load;
-  /** Cold pressure last found, by wheel position. Positions not listed are taken at the plate's pressure, or else the sidewall's. */
-  readonly coldPressures: ReadonlyMap<string, Kilopascals>;
-  readonly towVehicle: TowVehicle | null;
-  readonly policy: YardPolicy;
-}
-
-/** One load on one build. For many loads on the same build, work out `loadLimits` once and call `checkLoad`. */
-export function loadCheck(input: LoadCheckInput): LoadCheck {
-  return checkLoad(loadLimits(input), input.load, input.policy);
-}
-
-/** One load held against limits worked out before. */
+/** One load as it stands on level ground, held against the limits of a build (`trailer/load-limits.ts` works them out). */
 export function checkLoad(limits: LoadLimits, load: Load, policy: YardPolicy): LoadCheck {
   const carried = carriedBy(limits, load);
   const grossN = carried.grossKg === null ? null : weightOf(carried.grossKg);
@@ -140,25 +120,27 @@ function holdAxles(
   if (splitLack !== null) unknowns.push({ lacks: splitLack, stops: 'axle-loads' });
   if (axleGroupN === null) return;
   const groupLack = carried.axleGroupIsBound ? (carried.tongueLacks[0] ?? 'balance-point') : null;
-  const axleLack = axleN === null ? (groupLack ?? splitLack) : null;
-  const open = { axle: false, tire: false };
+  const lacks = groupLack ?? splitLack;
+  let axlesClear = true;
+  let tiresClear = true;
 
-  const hold = (limit: Limit, loadN: Newtons, bound: boolean, check: 'axle' | 'tire') => {
-    if (bound && exceeds(loadN, limit.limitN)) open[check] = true;
-    else comparisons.push(compare(limit, loadN, axleGroupMeasured, weighFirstShare));
+  /** False when only a bound stands against the limit, and does not keep within it. */
+  const hold = (limit: Limit, loadN: Newtons, bound: boolean): boolean => {
+    if (bound && exceeds(loadN, limit.limitN)) return false;
+    comparisons.push(compare(limit, loadN, axleGroupMeasured, weighFirstShare));
+    return true;
   };
-  if (limits.axleGroup !== null) hold(limits.axleGroup, axleGroupN, groupLack !== null, 'axle');
+  if (limits.axleGroup !== null) axlesClear = hold(limits.axleGroup, axleGroupN, groupLack !== null);
   const evenN = newtons(limits.sharing === 'equal' ? axleGroupN / limits.axles.length : axleGroupN);
-  limits.axles.forEach((axle, index) => {
-    if (axle.rated !== null) hold(axle.rated, axleN?.[index] ?? evenN, axleLack !== null, 'axle');
-  });
-  limits.axles.forEach((axle, index) => {
-    const wheelN = newtons((axleN?.[index] ?? evenN) / axle.wheels);
-    for (const tire of axle.tires) hold(tire, wheelN, axleLack !== null, 'tire');
-  });
-  const lacks = axleLack ?? groupLack;
-  if (lacks !== null && open.axle) unknowns.push({ lacks, stops: 'axle-check' });
-  if (lacks !== null && open.tire) unknowns.push({ lacks, stops: 'tire-check' });
+  for (const [index, { rated }] of limits.axles.entries()) {
+    if (rated !== null) axlesClear = hold(rated, axleN?.[index] ?? evenN, lacks !== null) && axlesClear;
+  }
+  for (const [index, { tires, wheels }] of limits.axles.entries()) {
+    const wheelN = newtons((axleN?.[index] ?? evenN) / wheels);
+    for (const tire of tires) tiresClear = hold(tire, wheelN, lacks !== null) && tiresClear;
+  }
+  if (lacks !== null && !axlesClear) unknowns.push({ lacks, stops: 'axle-check' });
+  if (lacks !== null && !tiresClear) unknowns.push({ lacks, stops: 'tire-check' });
 }
 
 /** Why a known group load cannot be split among its axles; null when it can. */

@@ -1,6 +1,5 @@
 import type { Body, BuildSheet, Hitch } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
-import { axleWheelPositions } from '../load/load-limits.js';
 import { tongueBand } from '../load/tongue-band.js';
 import { tireRating } from '../tire/tire-capacity.js';
 import { exceeds } from '../units/compare.js';
@@ -9,6 +8,7 @@ import { feet } from '../units/length.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { axleSum } from './axle-sum.js';
 import { isTooShallow } from './trailer-class.js';
+import { axleWheelPositions } from './wheel-positions.js';
 
 /** Something in a build sheet that cannot be right, or that no one should build. Said on entry; never blocks saving. */
 export type Contradiction =

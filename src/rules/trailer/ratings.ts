@@ -1,11 +1,12 @@
 import type { BuildSheet } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
 import type { Limit } from '../load/limit.js';
-import { type LoadLimits, loadLimits } from '../load/load-limits.js';
+import type { LoadLimits } from '../load/load-limits.js';
 import { exceeds } from '../units/compare.js';
 import { massHeldUpBy, newtons } from '../units/force.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { axleSum } from './axle-sum.js';
+import { loadLimits } from './load-limits.js';
 import { type TrailerClass, trailerClass } from './trailer-class.js';
 
 export type { TrailerClass } from './trailer-class.js';

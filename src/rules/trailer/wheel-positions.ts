@@ -1,5 +1,4 @@
-import type { BuildSheet } from '../facts/build-sheet.js';
-import { axleWheelPositions } from '../load/load-limits.js';
+import type { Axle, BuildSheet } from '../facts/build-sheet.js';
 
 /** Where a wheel sits. Written `1L`, `2R`, and for duals `1LI`, `1RO`; or `spare`. */
 export type WheelPosition =
@@ -31,4 +30,10 @@ export function parseWheelPosition(text: string): WheelPosition | null {
 export function wheelPositions(build: BuildSheet): readonly string[] {
   const axles = build.axles.toSorted((a, b) => a.number - b.number);
   return [...axles.flatMap(axleWheelPositions), 'spare'];
+}
+
+/** The wheel positions of one axle, left to right. */
+export function axleWheelPositions(axle: Axle): readonly string[] {
+  const places = axle.wheelsPerSide === 2 ? ['LO', 'LI', 'RI', 'RO'] : ['L', 'R'];
+  return places.map((place) => `${axle.number}${place}`);
 }

@@ -4,7 +4,8 @@ import type { Load } from '../../../src/rules/facts/load.js';
 import type { Part } from '../../../src/rules/facts/part.js';
 import { DEFAULT_POLICY } from '../../../src/rules/facts/yard-policy.js';
 import type { LimitKind } from '../../../src/rules/load/limit.js';
-import { type LoadCheck, type LoadCheckInput, loadCheck } from '../../../src/rules/load/load-check.js';
+import { checkLoad, type LoadCheck } from '../../../src/rules/load/load-check.js';
+import { type LoadLimitsInput, loadLimits } from '../../../src/rules/trailer/load-limits.js';
 import { lbf, toLbf } from '../../../src/rules/units/force.js';
 import { inch } from '../../../src/rules/units/length.js';
 import { lb, toLb } from '../../../src/rules/units/mass.js';
@@ -12,16 +13,9 @@ import { type Kilopascals, psi } from '../../../src/rules/units/pressure.js';
 import reference from '../reference/weights-and-ratings.json' with { type: 'json' };
 import { axle, build, item, load, placedAxles, ticket, tire, tires, unknownBuild } from '../sample-facts.js';
 
-function check(trailer: BuildSheet, wheels: readonly Part[], carried: Load, more: Partial<LoadCheckInput> = {}) {
-  return loadCheck({
-    build: trailer,
-    tires: wheels,
-    load: carried,
-    coldPressures: new Map(),
-    towVehicle: null,
-    policy: DEFAULT_POLICY,
-    ...more,
-  });
+function check(trailer: BuildSheet, wheels: readonly Part[], carried: Load, more: Partial<LoadLimitsInput> = {}) {
+  const limits = loadLimits({ build: trailer, tires: wheels, coldPressures: new Map(), towVehicle: null, ...more });
+  return checkLoad(limits, carried, DEFAULT_POLICY);
 }
 
 /** What was compared under one kind of limit: subject, load, margin in lb to a tenth, standing. */
