@@ -74,10 +74,7 @@ export function Page({ title, caller, door, at = 'page', said, narrow, children 
           {children}
         </main>
         <footer class="foot">
-          <p>
-            Axlebook does arithmetic on what was entered. The plate, the maker's manual, local law and a qualified
-            person come first.
-          </p>
+          <p>Axlebook keeps the log and does the sums. It inspects nothing and certifies nothing.</p>
         </footer>
       </body>
     </html>

@@ -36,7 +36,7 @@ interface DueLineProps {
 export function DueLine({ row, today }: DueLineProps) {
   return (
     <li class="stack-tight">
-      <div class="apart">
+      <div class="due-line">
         <span class="row">
           <YardNumber number={row.trailer.number} id={row.trailer.id} />
           <span class="strong">{row.checkKind.name}</span>

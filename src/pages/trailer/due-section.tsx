@@ -24,7 +24,7 @@ export function DueSection({ caller, screen }: SectionProps) {
           const why = dueWhy(one);
           return (
             <li class="stack-tight" key={one.checkKindId}>
-              <div class="apart">
+              <div class="due-line">
                 <span class="strong">{kind?.name ?? one.code}</span>
                 <DueMark due={one} safety={kind?.safety ?? false} />
               </div>
