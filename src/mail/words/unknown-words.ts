@@ -5,9 +5,12 @@ const LACKS: Readonly<Record<string, string>> = {
   'empty-mass': 'the empty weight of the trailer',
   'cargo-mass': 'the weight of the load',
   'balance-point': 'where the load sits on the deck',
+  'empty-tongue': 'the tongue weight of the empty trailer',
   'axle-places': 'where the axles sit',
   'axle-ratings': 'the ratings of the axles',
   'tire-ratings': 'the ratings of the tires',
+  'tire-table-row': 'what the tires carry at the pressure found',
+  suspension: 'the kind of suspension',
   'coupler-rating': 'the rating of the coupler',
   'torsion-level': 'the load of each torsion axle',
 };

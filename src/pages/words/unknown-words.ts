@@ -3,9 +3,12 @@ const LACKS: Readonly<Record<string, string>> = {
   'empty-mass': 'The empty weight',
   'cargo-mass': 'The weight of the cargo',
   'balance-point': "Where the load's balance point sits",
+  'empty-tongue': 'The tongue weight of the empty trailer',
   'axle-places': 'Where the axles sit',
   'axle-ratings': "The axles' ratings",
   'tire-ratings': "The tires' ratings",
+  'tire-table-row': 'What the tires carry at the pressure found',
+  suspension: 'The kind of suspension',
   'coupler-rating': "The coupler's rating",
   'torsion-level': 'How level the torsion axles ride',
 };
