@@ -184,6 +184,14 @@ export class NoticeStore {
     return count === 1;
   }
 
+  /** A notice that was given up goes back into the queue, because its cause still stands. */
+  async revive(tx: YardTx, key: string, now: Date): Promise<void> {
+    await tx.notice.updateMany({
+      where: { key, state: 'dead' },
+      data: { state: 'waiting', notBefore: now, attempts: 0 },
+    });
+  }
+
   /** The named notice, or the newest that was sent to the person, came back. Null when there is none such. */
   async recordBounced(tx: YardTx, personId: string, noticeId: string | null, note: string): Promise<string | null> {
     const newest = await tx.notice.findFirst({
@@ -221,7 +229,7 @@ export class NoticeStore {
 
   /**
    * Whether all that a notice tells has been dealt with since it was written, so that it would only annoy:
-   * the check no longer falls due on that day, the job is no longer booked, the flag is down.
+   * the check has been done or is far off again, the job is no longer booked, the flag is down.
    * False for a notice that tells nothing of the kind.
    */
   async allSettled(tx: YardTx, noticeId: string): Promise<boolean> {
@@ -231,7 +239,7 @@ export class NoticeStore {
           SELECT FROM due_result d
           WHERE d.trailer_id = i.trailer_id AND d.check_kind_id = i.check_kind_id
             AND d.state IN ('due-soon', 'overdue', 'never-done')
-            AND d.due_on IS NOT DISTINCT FROM (i.item -> 'due' ->> 'dueOn')::date)
+            AND d.due ->> 'lastDoneOn' IS NOT DISTINCT FROM i.item -> 'due' ->> 'lastDoneOn')
         WHEN i.kind = 'gate-brief' THEN EXISTS (
           SELECT FROM job j WHERE j.id = i.job_id AND j.state = 'booked' AND j.trailer_id = i.trailer_id)
         WHEN i.kind = 'stop-flag' THEN EXISTS (
@@ -277,15 +285,26 @@ export class NoticeStore {
 
   /**
    * Keys of items about these trailers that reached their reader or are on their way, with the last day they were told.
-   * What stood in a dead, bounced or cancelled notice was not told: it comes again.
+   * What stood in a dead, bounced or cancelled notice was not told: it comes again. What somebody with a failed address
+   * missed counts as told once the owners know, as long as the address fails; after that it is theirs to hear again.
    */
   async told(tx: YardTx, trailerIds: readonly string[]): Promise<ReadonlyMap<string, CivilDate>> {
     const rows = await tx.$queryRaw<readonly { item_key: string; told_on: string }[]>`
-      SELECT i.item_key, max(i.told_on)::text AS told_on
-      FROM notice_item i
-      JOIN notice n ON n.yard_id = i.yard_id AND n.id = i.notice_id
-      WHERE n.state IN ('waiting', 'sent') AND i.trailer_id = ANY (${[...trailerIds]}::uuid[])
-      GROUP BY i.item_key`;
+      SELECT item_key, max(told_on)::text AS told_on
+      FROM (
+        SELECT i.item_key, i.told_on
+        FROM notice_item i
+        JOIN notice n ON n.yard_id = i.yard_id AND n.id = i.notice_id
+        WHERE n.state IN ('waiting', 'sent') AND i.trailer_id = ANY (${[...trailerIds]}::uuid[])
+        UNION ALL
+        SELECT missed.key, i.told_on
+        FROM notice_item i
+        JOIN notice n ON n.yard_id = i.yard_id AND n.id = i.notice_id
+        JOIN membership m ON m.yard_id = i.yard_id AND m.person_id = (i.item ->> 'personId')::uuid
+        CROSS JOIN LATERAL jsonb_array_elements_text(i.item -> 'items') AS missed (key)
+        WHERE i.kind = 'address-failed' AND n.state IN ('waiting', 'sent') AND m.bounced_at IS NOT NULL
+      ) AS heard
+      GROUP BY item_key`;
     return new Map(rows.map((row) => [row.item_key, row.told_on as CivilDate]));
   }
 

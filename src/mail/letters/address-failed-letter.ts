@@ -75,6 +75,8 @@ function inShort(item: LetterItem, { trailers, asOf }: AddressFailedLetter): rea
       return [`${name}: must not be loaded`];
     case 'due-soon':
     case 'overdue':
-      return [`${name}: ${item.code}${item.due.dueOn === null ? '' : `, due by ${onDay(item.due.dueOn, asOf)}`}`];
+      return [
+        `${name}: ${item.code.replaceAll('-', ' ')}${item.due.dueOn === null ? '' : `, due by ${onDay(item.due.dueOn, asOf)}`}`,
+      ];
   }
 }

@@ -1,17 +1,16 @@
 import type { LetterItem } from '../../rules/notice/plan-letters.js';
 import { count, onDay } from '../words/show.js';
+import { addressEntry } from './address-entry.js';
 import { CAUTION, whyYou } from './closing.js';
 import { dueEntry, dueInShort } from './due-entry.js';
 import { gateEntry, gateInShort } from './gate-entry.js';
 import { jobOf, type LetterContext, trailerOf } from './letter-context.js';
 import type { Section, Written } from './paper.js';
-import { addressEntry, stopEntry, stopInShort } from './stop-entry.js';
 import { written } from './written.js';
 
 /** The one mail of a person's day: jobs that leave, then what is overdue, then what falls due. */
 export function dayLetter(items: readonly LetterItem[], context: LetterContext): Written {
   const sections: readonly Section[] = [
-    { heading: 'Do not load', entries: of(items, 'stop-flag').map((item) => stopEntry(item, context)) },
     { heading: 'Going out', entries: of(items, 'gate-brief').map((item) => gateEntry(item, context)) },
     { heading: 'Overdue', entries: of(items, 'overdue').map((item) => dueEntry(item, context)) },
     { heading: 'Falls due', entries: of(items, 'due-soon').map((item) => dueEntry(item, context)) },
@@ -38,7 +37,6 @@ export function dayLetter(items: readonly LetterItem[], context: LetterContext):
 /** The most urgent thing in full, the rest as a number: phones show some forty letters of it. */
 function daySubject(items: readonly LetterItem[], context: LetterContext): string {
   const first = [
-    ...of(items, 'stop-flag').map((item) => `Do not load ${stopInShort(item, context)}`),
     ...of(items, 'gate-brief').map((item) => gateInShort(item, context)),
     ...of(items, 'overdue').map((item) => `${dueInShort(item, context)}, overdue${beforeJob(item, context)}`),
     ...of(items, 'due-soon').map(

@@ -5,7 +5,6 @@ import { checkKindsOf, type LetterContext, trailerName, trailerOf } from './lett
 import type { Entry } from './paper.js';
 
 type StopItem = Extract<LetterItem, { kind: 'stop-flag' }>;
-type AddressItem = Extract<LetterItem, { kind: 'address-failed' }>;
 
 /** One trailer that must not be loaded: what was found, which job that hits, what lifts it. */
 export function stopEntry(item: StopItem, context: LetterContext): Entry {
@@ -32,22 +31,6 @@ export function stopEntry(item: StopItem, context: LetterContext): Entry {
 export function stopInShort(item: StopItem, context: LetterContext): string {
   const { title } = wordsOf(item, context);
   return `${trailerOf(context, item.trailerId).trailer.yardNumber}: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
-}
-
-/** Somebody of the yard who gets no mail any more. */
-export function addressEntry(item: AddressItem, { baseUrl }: LetterContext): Entry {
-  return {
-    tone: 'first',
-    title: item.personName,
-    mark: null,
-    says: [
-      `Mail to ${item.personName} comes back, so nothing is sent there any more.`,
-      'What they had to do goes to the backup of each check.',
-    ],
-    todo: ['Ask for the right address and enter it.'],
-    facts: [],
-    link: { text: 'Open the people of the yard', url: `${baseUrl}/people` },
-  };
 }
 
 function wordsOf(item: StopItem, context: LetterContext) {

@@ -53,5 +53,6 @@ export async function addressFailed(
     });
   }
   // Before the day's planning there is nothing to hand over yet: it will see that the person cannot be reached.
-  if ((await needs.notices.plannedOn(tx)) === caller.today) await writeLettersOfToday(tx, needs, caller, yard);
+  if ((await needs.notices.plannedOn(tx)) !== caller.today) return;
+  await writeLettersOfToday(tx, needs, caller, yard, ({ kind }) => kind !== 'address-failed');
 }

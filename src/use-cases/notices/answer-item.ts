@@ -3,7 +3,9 @@ import { Letterhead } from '../../mail/letterhead.js';
 import { addDays, type CivilDate, parseCivilDate } from '../../rules/calendar/civil-date.js';
 import type { CheckKind } from '../../rules/facts/check.js';
 import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
+import type { Job } from '../../rules/facts/use.js';
 import type { LetterItem } from '../../rules/notice/plan-letters.js';
+import { canPutOff } from '../../rules/notice/put-off.js';
 import { AuditStore } from '../../store/audit-store.js';
 import { CheckStore } from '../../store/check-store.js';
 import { Database, type YardTx } from '../../store/database.js';
@@ -14,7 +16,6 @@ import { YardStore } from '../../store/yard-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
 import { conflict, done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
-import { latestDayToPutOff } from './latest-day-to-put-off.js';
 import { writeLettersOfToday } from './write-letters.js';
 
 export interface ItemAnswer {
@@ -96,23 +97,18 @@ export class AnswerItem {
   ): Promise<Outcome<AnsweredItem>> {
     const reason = input.reason?.trim() ?? '';
     const until = parseCivilDate(input.until ?? '');
-    const limit = latestDayToPutOff(kind, facts.jobs, caller.today);
-    if (limit !== null && limit.latest <= caller.today) {
-      return conflict(
-        `${kind.name} cannot be put off: ${facts.trailer.yardNumber} goes to ${limit.job.name} on ${limit.job.startsOn}, and someone can be hurt if it is left out.`,
-      );
-    }
-    if (until !== null && limit !== null && until > limit.latest) {
-      return invalid([
-        {
-          field: 'until',
-          message: `Put it off to ${limit.latest} at the latest: ${facts.trailer.yardNumber} goes to ${limit.job.name} on ${limit.job.startsOn}, and someone can be hurt if it is left out`,
-        },
-      ]);
+    const tomorrow = addDays(caller.today, 1);
+    const next = nextJob(facts.jobs, caller.today);
+    const because = `${facts.trailer.yardNumber} goes to ${next?.name} on ${next?.startsOn}, and someone can be hurt if it is left out`;
+    if (canPutOff(kind, tomorrow, next).kind === 'refused')
+      return conflict(`${kind.name} cannot be put off: ${because}.`);
+    const wanted = canPutOff(kind, until ?? tomorrow, next);
+    if (wanted.kind === 'refused') {
+      return invalid([{ field: 'until', message: `Put it off to ${wanted.latest} at the latest: ${because}` }]);
     }
     const problems = [
       ...(until === null || until <= caller.today
-        ? [{ field: 'until', message: `Give the day to be told again, ${addDays(caller.today, 1)} or later` }]
+        ? [{ field: 'until', message: `Give the day to be told again, ${tomorrow} or later` }]
         : []),
       ...(reason === '' ? [{ field: 'reason', message: 'Say in a few words why it waits' }] : []),
     ];
@@ -201,4 +197,12 @@ export class AnswerItem {
       detail: { itemKey, answer, until, reason, checkRecordId },
     });
   }
+}
+
+function nextJob(jobs: readonly Job[], today: CivilDate): Job | null {
+  const coming = jobs.filter((job) => job.state === 'booked' && job.endsOn >= today);
+  return coming.reduce<Job | null>(
+    (first, job) => (first === null || job.startsOn < first.startsOn ? job : first),
+    null,
+  );
 }

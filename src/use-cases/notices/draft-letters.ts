@@ -7,7 +7,13 @@ import { assess } from '../../rules/assess.js';
 import { addDays, type CivilDate } from '../../rules/calendar/civil-date.js';
 import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
 import { fit } from '../../rules/fit/fit.js';
-import { type Letter, planLetters, type Reader, type TrailerToday } from '../../rules/notice/plan-letters.js';
+import {
+  type Letter,
+  type LetterItem,
+  planLetters,
+  type Reader,
+  type TrailerToday,
+} from '../../rules/notice/plan-letters.js';
 import type { YardTx } from '../../store/database.js';
 import type { Membership, MembershipStore } from '../../store/membership-store.js';
 import type { NoticeStore } from '../../store/notice-store.js';
@@ -31,17 +37,18 @@ export interface DraftNeeds {
 /** Trailers with a job this near are looked at, days. Wider than any gate brief is early; the rules choose among them. */
 const JOBS_AHEAD_DAYS = 15;
 
-/** The letters that a day asks for, in their words. Reads only. */
+/** The letters that a day asks for, in their words, without the items that `tells` denies. Reads only. */
 export async function draftLetters(
   tx: YardTx,
   needs: DraftNeeds,
   yard: Yard,
   asOf: CivilDate,
+  tells: (item: LetterItem) => boolean = () => true,
 ): Promise<readonly Draft[]> {
   const ids = await needs.notices.trailersToSpeakOf(tx, asOf, addDays(asOf, JOBS_AHEAD_DAYS));
   const facts: TrailerFacts[] = [];
   for await (const one of needs.trailers.findFactsOfAll(tx, ids)) facts.push(one);
-  return draftLettersAbout(tx, needs, yard, asOf, facts);
+  return draftLettersAbout(tx, needs, yard, asOf, facts, tells);
 }
 
 /** The same, about some trailers only. */
@@ -51,6 +58,7 @@ export async function draftLettersAbout(
   yard: Yard,
   asOf: CivilDate,
   facts: readonly TrailerFacts[],
+  tells: (item: LetterItem) => boolean = () => true,
 ): Promise<readonly Draft[]> {
   const ids = facts.map(({ trailer }) => trailer.id);
   const people = await members.list(tx);
@@ -69,7 +77,9 @@ export async function draftLettersAbout(
     trailers: new Map(trailers.map((today) => [today.trailer.id, today])),
     machineNames: new Map(facts.flatMap(({ machines }) => machines.map(({ id, name }) => [id, name] as const))),
   };
-  return letters.flatMap((letter) => {
+  return letters.flatMap(({ items, ...rest }) => {
+    const letter = { ...rest, items: items.filter(tells) };
+    if (letter.items.length === 0) return [];
     const person = people.find(({ personId }) => personId === letter.personId);
     if (person === undefined) return [];
     const to = { name: person.name, address: person.email };
