@@ -97,11 +97,13 @@ export class ResultStore {
   }
 
   /**
-   * Something that every trailer of the yard is judged by has changed: all wake on `date`. Until each is assessed anew
-   * its wake date says that what is kept may be stale.
+   * Something that every trailer of the yard is judged by has changed: what is kept held until the day before, and all
+   * wake on `date`. Until each is assessed anew its wake date says that what is kept may be stale.
    */
   async wakeAllOn(tx: YardTx, date: CivilDate): Promise<void> {
-    await tx.trailerResult.updateMany({ where: { yardId: tx.yardId }, data: { wakeOn: toColumn(date) } });
+    await tx.$executeRaw`
+      update trailer_result set wake_on = ${date}::date, as_of = least(as_of, ${date}::date - 1)
+      where yard_id = ${tx.yardId}::uuid`;
   }
 
   /** Throws away every kept result of the yard, to be built anew. */

@@ -1,13 +1,31 @@
 import { Module } from '@nestjs/common';
 import { Letterhead } from '../mail/letterhead.js';
 import { MailModule } from '../mail/mail.module.js';
+import { MachineStore } from '../store/machine-store.js';
 import { MembershipStore } from '../store/membership-store.js';
 import { NoticeStore } from '../store/notice-store.js';
 import { ResultStore } from '../store/result-store.js';
 import { StoreModule } from '../store/store.module.js';
+import { TowVehicleStore } from '../store/tow-vehicle-store.js';
 import { TrailerStore } from '../store/trailer-store.js';
 import { YardStore } from '../store/yard-store.js';
+import { CheckFit } from './assessments/check-fit.js';
 import { Reassess } from './assessments/reassess.js';
+import { RebuildResults } from './assessments/rebuild-results.js';
+import { CorrectCheck } from './checks/correct-check.js';
+import { RecordCheck } from './checks/record-check.js';
+import { LiftHold } from './holds/lift-hold.js';
+import { OpenHold } from './holds/open-hold.js';
+import { BookJob } from './jobs/book-job.js';
+import { CancelJob } from './jobs/cancel-job.js';
+import { ChangeJob } from './jobs/change-job.js';
+import { FindJobNames } from './jobs/find-job-names.js';
+import { FinishJob } from './jobs/finish-job.js';
+import { AddMachine } from './machines/add-machine.js';
+import { AddTowVehicle } from './machines/add-tow-vehicle.js';
+import { ReplaceMachine } from './machines/replace-machine.js';
+import { ReviseMachine } from './machines/revise-machine.js';
+import { ReviseTowVehicle } from './machines/revise-tow-vehicle.js';
 import { AnswerItem } from './notices/answer-item.js';
 import { DeliverNotice } from './notices/deliver-notice.js';
 import { FindTimeZone } from './notices/find-time-zone.js';
@@ -20,6 +38,7 @@ import { StopNotices } from './notices/stop-notices.js';
 import { WakeTrailers } from './notices/wake-trailers.js';
 import { AcceptInvitation } from './people/accept-invitation.js';
 import { AnyYard } from './people/any-yard.js';
+import { ChangeLicence } from './people/change-licence.js';
 import { ChangeRole } from './people/change-role.js';
 import { CreateApiKey } from './people/create-api-key.js';
 import { FindCaller } from './people/find-caller.js';
@@ -35,10 +54,25 @@ import { RevokeInvitation } from './people/revoke-invitation.js';
 import { SendResetLetter } from './people/send-reset-letter.js';
 import { ShowPeople } from './people/show-people.js';
 import { SwitchYard } from './people/switch-yard.js';
+import { CorrectReading } from './readings/correct-reading.js';
+import { RecordReading } from './readings/record-reading.js';
+import { AddTrailer } from './trailers/add-trailer.js';
+import { CorrectPart } from './trailers/correct-part.js';
+import { FitPart } from './trailers/fit-part.js';
+import { RemovePart } from './trailers/remove-part.js';
+import { ReviseBuildSheet } from './trailers/revise-build-sheet.js';
+import { UpdateTrailer } from './trailers/update-trailer.js';
+import { CorrectTrip } from './trips/correct-trip.js';
+import { RecordTrip } from './trips/record-trip.js';
+import { WithdrawTrip } from './trips/withdraw-trip.js';
+import { RetireCheckKind } from './yard/retire-check-kind.js';
+import { SetCheckKind } from './yard/set-check-kind.js';
+import { SetYardSettings } from './yard/set-yard-settings.js';
 
 const PEOPLE = [
   AcceptInvitation,
   AnyYard,
+  ChangeLicence,
   ChangeRole,
   CreateApiKey,
   FindCaller,
@@ -56,6 +90,38 @@ const PEOPLE = [
   SwitchYard,
 ];
 
+const FACTS = [
+  CheckFit,
+  RebuildResults,
+  CorrectCheck,
+  RecordCheck,
+  LiftHold,
+  OpenHold,
+  BookJob,
+  CancelJob,
+  ChangeJob,
+  FinishJob,
+  AddMachine,
+  AddTowVehicle,
+  ReplaceMachine,
+  ReviseMachine,
+  ReviseTowVehicle,
+  CorrectReading,
+  RecordReading,
+  AddTrailer,
+  CorrectPart,
+  FitPart,
+  RemovePart,
+  ReviseBuildSheet,
+  UpdateTrailer,
+  CorrectTrip,
+  RecordTrip,
+  WithdrawTrip,
+  RetireCheckKind,
+  SetCheckKind,
+  SetYardSettings,
+];
+
 const NOTICES = [
   AnswerItem,
   DeliverNotice,
@@ -68,7 +134,7 @@ const NOTICES = [
   WakeTrailers,
 ];
 
-const USE_CASES = [...NOTICES, ...PEOPLE];
+const USE_CASES = [...FACTS, ...NOTICES, ...PEOPLE];
 
 /** The step that every fact recorded ends with; a stop it finds becomes a notice in the same transaction. */
 const REASSESS = {
@@ -84,6 +150,17 @@ const REASSESS = {
   ) => new Reassess(trailers, results, new StopNotices(notices, members, yards, letterhead)),
 };
 
+const FIND_JOB_NAMES = {
+  provide: FindJobNames,
+  inject: [TrailerStore, MachineStore, TowVehicleStore, MembershipStore],
+  useFactory: (
+    trailers: TrailerStore,
+    machines: MachineStore,
+    towVehicles: TowVehicleStore,
+    members: MembershipStore,
+  ) => new FindJobNames(trailers, machines, towVehicles, members),
+};
+
 /** Everything the service does, for every door. */
-@Module({ imports: [StoreModule, MailModule], providers: [REASSESS, ...USE_CASES], exports: USE_CASES })
+@Module({ imports: [StoreModule, MailModule], providers: [FIND_JOB_NAMES, REASSESS, ...USE_CASES], exports: USE_CASES })
 export class UseCasesModule {}

@@ -49,7 +49,8 @@ export const PLAUSIBLE_BUILD = {
   gawr: mass("the plate's rating of this axle (GAWR)", 300, 30_000),
   axleRating: mass("the axle maker's rating of this axle", 300, 30_000),
   emptyMass: mass('the empty weight', 100, 40_000),
-  emptyTongue: force('the empty tongue weight', 0, 20_000),
+  /** Below nothing when the empty trailer is heavy behind its axles and lifts its tongue. */
+  emptyTongue: force('the empty tongue weight', -5_000, 20_000),
   plateColdPressure: pressure("the plate's cold tire pressure", 10, 150),
   couplerRating: mass("the coupler's rating", 500, POUNDS_ON_THE_ROAD),
   couplerTongue: force("the coupler's vertical rating", 50, 30_000),
@@ -62,6 +63,8 @@ export const PLAUSIBLE_BUILD = {
   deckHeight: span('the deck height', 0.3, 6),
   tiltLength: span('the length of the tilting part', 2, 60),
   fromCoupler: span('the distance from the coupler', 1, 60),
+  /** A gooseneck's deck may reach forward over its coupler. */
+  deckFront: span("where the deck's front edge lies, rearward from the coupler", -20, 60),
   plankThickness: inches('the plank thickness', 0.25, 6),
   plankWidth: inches('the plank width', 1, 24),
   crossmemberSpacing: inches('the crossmember spacing', 4, 60),
@@ -85,10 +88,10 @@ export const PLAUSIBLE_TIRE = {
 
 export const PLAUSIBLE_LOAD = {
   cargo: mass('the weight of this cargo item', 0, 200_000),
-  /** Scales and trailers can both be longer than any deck. */
-  balancePoint: span('where the load balances, rearward from the coupler', 0, 80),
+  balancePoint: span('where the load balances, rearward from the coupler', -20, 80),
   scaleGross: mass("the ticket's gross weight", 100, 300_000),
-  scaleTongue: force("the ticket's tongue weight", 0, 60_000),
+  /** Below nothing when the load lifts the tongue. */
+  scaleTongue: force("the ticket's tongue weight", -20_000, 60_000),
   scaleAxle: force("the ticket's axle weight", 0, 60_000),
   machineMass: mass("the machine's weight", 1, 200_000),
   machineLength: span("the machine's length", 1, 80),

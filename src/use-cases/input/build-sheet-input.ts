@@ -159,7 +159,7 @@ function readDeck(deck: Given): Deck {
     heightM: deck.number('heightM', R.deckHeight),
     tiltLengthM,
     tiltDrive: deck.choice('tiltDrive', 'what moves the tilt', ['damping-cylinder', 'power-unit'] as const),
-    frontFromCouplerM: deck.number('frontFromCouplerM', R.fromCoupler),
+    frontFromCouplerM: deck.number('frontFromCouplerM', R.deckFront),
     plankThicknessM: deck.number('plankThicknessM', R.plankThickness),
     plankWidthM: deck.number('plankWidthM', R.plankWidth),
     crossmemberSpacingM: deck.number('crossmemberSpacingM', R.crossmemberSpacing),

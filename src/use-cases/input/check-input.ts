@@ -1,8 +1,9 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { CheckedLine, CheckKind, CheckRecord, SheetLine } from '../../rules/facts/check.js';
-import { PLAUSIBLE_MEASURED } from '../../rules/facts/plausible.js';
+import { PLAUSIBLE_MEASURED, PLAUSIBLE_SETTING } from '../../rules/facts/plausible.js';
 import { type Given, TEXT } from './given.js';
 import type { Incoming } from './incoming.js';
+import { type Photo, readPhotos } from './photo-input.js';
 
 export type CheckRecordInput = Incoming<
   Omit<CheckRecord, 'id' | 'checkKindId' | 'outcome' | 'byPersonId' | 'lines'> & {
@@ -41,6 +42,19 @@ export function readCheckRecord(
     lines,
     inspectedBy: given.choice('inspectedBy', 'who passed it', ['own', 'state'] as const),
     proofOnTrailer: given.flag('proofOnTrailer', 'was the proof seen on the trailer?'),
+  };
+}
+
+/** What only people read of a check. */
+export function readCheckNotes(given: Given): {
+  readonly note: string | null;
+  readonly costCents: number | null;
+  readonly photos: readonly Photo[];
+} {
+  return {
+    note: given.text('note', 'the note', TEXT.page),
+    costCents: given.number('costCents', { ...PLAUSIBLE_SETTING.cents, what: 'what it cost, in cents' }),
+    photos: readPhotos(given),
   };
 }
 
