@@ -1,7 +1,8 @@
 import type { Load } from '../facts/load.js';
-import { massHeldUpBy, type Newtons, newtons, STANDARD_GRAVITY, weightOf } from '../units/force.js';
+import { massHeldUpBy, type Newtons, newtons, weightOf } from '../units/force.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import type { LoadLimits } from './load-limits.js';
+import { tongueFrom } from './statics.js';
 
 /** What a loaded trailer weighs and where that weight rests, as far as the facts tell. */
 export interface Carried {
@@ -22,7 +23,7 @@ export interface Carried {
   readonly method: 'scale' | 'statics' | 'bound' | null;
 }
 
-export type TongueLack =
+type TongueLack =
   | 'balance-point'
   | 'empty-tongue'
   | 'axle-places'
@@ -117,7 +118,7 @@ function tongueByStatics(
   if (lacks.length > 0 || balancePointM === null || axleCentreM === null || emptyTongueN === null || cargoKg === null) {
     return null;
   }
-  return newtons(emptyTongueN + (cargoKg * STANDARD_GRAVITY * (axleCentreM - balancePointM)) / axleCentreM);
+  return newtons(emptyTongueN + tongueFrom(cargoKg, balancePointM, axleCentreM));
 }
 
 /** An empty list is not an empty deck: nobody said what was carried. */

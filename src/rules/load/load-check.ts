@@ -37,7 +37,7 @@ export interface LoadCheck {
  * A fact nobody gave, and what that stops. `…-check`: some rating could not be held against this load, so no "go" can
  * rest on it. The others only keep a number from being shown.
  */
-export interface LoadUnknown {
+interface LoadUnknown {
   readonly lacks:
     | 'gvwr'
     | 'empty-mass'

@@ -19,10 +19,15 @@ export interface PlacedWeight {
 
 /** What the coupler carries of these weights, N. Throws RangeError for axles not behind the coupler. */
 export function tongueWeight(weights: readonly PlacedWeight[], axleCentreM: Metres): Newtons {
+  let tongueN = 0;
+  for (const weight of weights) tongueN += tongueFrom(weight.massKg, weight.fromCouplerM, axleCentreM);
+  return newtons(tongueN);
+}
+
+/** What one weight puts on the coupler, N: w (x_c − x) / x_c; negative behind the axles. Throws RangeError for axles not behind the coupler. */
+export function tongueFrom(massKg: Kilograms, fromCouplerM: Metres, axleCentreM: Metres): Newtons {
   requireBehindCoupler(axleCentreM);
-  let momentKgM = 0;
-  for (const weight of weights) momentKgM += weight.massKg * (axleCentreM - weight.fromCouplerM);
-  return newtons((momentKgM / axleCentreM) * STANDARD_GRAVITY);
+  return newtons((massKg * STANDARD_GRAVITY * (axleCentreM - fromCouplerM)) / axleCentreM);
 }
 
 /** What the axles carry together, N: all that the coupler does not. */
@@ -32,14 +37,14 @@ export function axleGroupLoad(weights: readonly PlacedWeight[], axleCentreM: Met
   return newtons(massKg * STANDARD_GRAVITY - tongueWeight(weights, axleCentreM));
 }
 
-/** The middle of an axle group that shares its load equally; null when an axle's place is unknown, or there is none. */
+/** The middle of an axle group that shares its load equally; null when an axle's place is unknown, when there is none, or when it does not lie behind the coupler. */
 export function axleGroupCentre(axlePlaces: readonly (Metres | null)[]): Metres | null {
   let sum = 0;
   for (const place of axlePlaces) {
     if (place === null) return null;
     sum += place;
   }
-  return axlePlaces.length === 0 ? null : metres(sum / axlePlaces.length);
+  return sum > 0 ? metres(sum / axlePlaces.length) : null;
 }
 
 /** How far forward a mass must move to bring the tongue from one weight to another; negative is rearward. d = ΔT · x_c / w. */

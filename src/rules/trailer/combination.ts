@@ -9,7 +9,7 @@ export const COMMERCIAL_KG = lb(10_001);
 export const CDL_KG = lb(26_001);
 
 /** With more than this in tow the licence is of group A, with this or less of group B. Source: 49 CFR 383.91(a)(1), (2). */
-export const CDL_A_TOWED_OVER_KG = lb(10_000);
+const CDL_A_TOWED_OVER_KG = lb(10_000);
 
 /** What a tow vehicle and its trailer come to together, against the federal thresholds. State rules may be stricter. */
 export interface Combination {

@@ -77,7 +77,8 @@ describe('the middle of an axle group', () => {
   });
 
   test('cannot lie at the coupler or ahead of it', () => {
-    expect(() => tongueWeight([], metres(0))).toThrow(RangeError);
+    expect(() => tongueWeight(placed(S1.weights), metres(0))).toThrow(RangeError);
+    expect(axleGroupCentre([metres(0)])).toBeNull();
     expect(() => tongueChange(kg(1), metres(1), metres(-1))).toThrow(RangeError);
   });
 });
