@@ -21,7 +21,7 @@ export class Letterhead {
 
   /** RFC 2919: a name for the stream of mails of one yard. */
   listId(yardName: string, yardSlug: string): string {
-    return `${yardName.replace(/[^\x20-\x7e]|[<>"\\]/g, ' ').trim()} <${yardSlug}.axlebook.${this.domain}>`;
+    return `${yardName.replace(/([^\x20-\x7e]|[<>"\\\s])+/g, ' ').trim()} <${yardSlug}.axlebook.${this.domain}>`;
   }
 
   private get domain(): string {
