@@ -1151,11 +1151,14 @@ ALTER TABLE "audit_entry"
 DO $$
 DECLARE
   wanted text;
+  made boolean;
 BEGIN
   FOREACH wanted IN ARRAY ARRAY['axlebook_service', 'axlebook_auth'] LOOP
+    made := false;
     BEGIN
       IF NOT EXISTS (SELECT FROM pg_roles WHERE rolname = wanted) THEN
-        EXECUTE format('CREATE ROLE %I NOLOGIN NOSUPERUSER NOBYPASSRLS NOCREATEDB NOCREATEROLE', wanted);
+        EXECUTE format('CREATE ROLE %I NOLOGIN', wanted);
+        made := true;
       END IF;
     EXCEPTION WHEN duplicate_object OR unique_violation THEN
       NULL; -- Another copy made it at the same moment.
@@ -1163,7 +1166,9 @@ BEGIN
     IF EXISTS (SELECT FROM pg_roles WHERE rolname = wanted AND (rolsuper OR rolbypassrls)) THEN
       RAISE EXCEPTION 'Role % may pass row level security by, so yards would not be kept apart. Run: ALTER ROLE % NOSUPERUSER NOBYPASSRLS', wanted, wanted;
     END IF;
-    IF NOT (SELECT rolsuper FROM pg_roles WHERE rolname = current_user) THEN
+    -- A superuser may take on any role. Whoever makes one does not belong to it by that alone (Postgres 16 and later).
+    IF NOT (SELECT rolsuper FROM pg_roles WHERE rolname = current_user)
+      AND (made OR NOT pg_has_role(current_user, wanted, 'MEMBER')) THEN
       EXECUTE format('GRANT %I TO %I', wanted, current_user);
     END IF;
   END LOOP;
