@@ -1,5 +1,6 @@
 import { type DynamicModule, Module } from '@nestjs/common';
 import { LoggerModule } from 'nestjs-pino';
+import type { DestinationStream } from 'pino';
 import type { Config } from './config.js';
 import { configModule } from './config.module.js';
 import type { Clock } from './http/clock.js';
@@ -11,12 +12,18 @@ import { PagesModule } from './pages/pages.module.js';
 @Module({})
 class AppModule {}
 
+interface Surroundings {
+  readonly clock: Clock;
+  readonly jobs: boolean;
+  readonly logTo?: DestinationStream;
+}
+
 /** The whole composition. One module a room; the imports inside each repeat the picture in DEVELOPERS.md. */
-export function appModule(config: Config, clock: Clock, jobs: boolean): DynamicModule {
+export function appModule(config: Config, { clock, jobs, logTo }: Surroundings): DynamicModule {
   return {
     module: AppModule,
     imports: [
-      LoggerModule.forRoot(logSettings(config)),
+      LoggerModule.forRoot(logSettings(config, logTo)),
       configModule(config, clock),
       HttpModule,
       PagesModule,

@@ -3,6 +3,7 @@ import helmet from '@fastify/helmet';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import { Logger } from 'nestjs-pino';
+import type { DestinationStream } from 'pino';
 import { appModule } from './app.module.js';
 import type { Config } from './config.js';
 import { Clock } from './http/clock.js';
@@ -19,6 +20,8 @@ interface Overrides {
   readonly clock?: Clock;
   /** Whether the timer works: it plans and sends letters. The service says yes; a test that wants quiet says nothing. */
   readonly jobs?: boolean;
+  /** Takes the log's lines in place of the terminal. */
+  readonly logTo?: DestinationStream;
 }
 
 /** Builds the service around a migrated database. It does not listen yet: `main` does, or a test on port 0. */
@@ -31,7 +34,7 @@ export async function createApp(config: Config, overrides: Overrides = {}): Prom
     routerOptions: { maxParamLength: 300 },
   });
   const app = await NestFactory.create<NestFastifyApplication>(
-    appModule(config, overrides.clock ?? new Clock(), overrides.jobs ?? false),
+    appModule(config, { clock: new Clock(), jobs: false, ...overrides }),
     adapter,
     { bufferLogs: true, abortOnError: false },
   );

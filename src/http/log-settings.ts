@@ -1,5 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import type { Params } from 'nestjs-pino';
+import type { DestinationStream } from 'pino';
+import type { Options } from 'pino-http';
 import type { Config } from '../config.js';
 
 /** Pino's number for `info`. */
@@ -34,26 +36,25 @@ const BUILDING = new Set(['NestFactory', 'InstanceLoader', 'RoutesResolver', 'Ro
  * How the service logs. Addresses, headers and bodies are left out: they carry reset links, invitations, API tokens
  * and session cookies. What a request was is written at its end as route pattern and status (see request-log.ts).
  */
-export function logSettings(config: Config): Params {
-  return {
-    pinoHttp: {
-      level: config.logLevel,
-      autoLogging: false,
-      wrapSerializers: false,
-      hooks: {
-        logMethod(args, method, level) {
-          if (level <= INFO && config.logLevel === 'info' && BUILDING.has(contextOf(args[0]))) return;
-          method.apply(this, args);
-        },
-      },
-      serializers: {
-        req: (request: IncomingMessage & { id?: unknown }) => ({ id: request.id, method: request.method }),
-        res: () => undefined,
-        err: shortError,
-        error: shortError,
+export function logSettings(config: Config, logTo?: DestinationStream): Params {
+  const options: Options = {
+    level: config.logLevel,
+    autoLogging: false,
+    wrapSerializers: false,
+    hooks: {
+      logMethod(args, method, level) {
+        if (level <= INFO && config.logLevel === 'info' && BUILDING.has(contextOf(args[0]))) return;
+        method.apply(this, args);
       },
     },
+    serializers: {
+      req: (request: IncomingMessage & { id?: unknown }) => ({ id: request.id, method: request.method }),
+      res: () => undefined,
+      err: shortError,
+      error: shortError,
+    },
   };
+  return { pinoHttp: logTo === undefined ? options : [options, logTo] };
 }
 
 function contextOf(bound: unknown): string {

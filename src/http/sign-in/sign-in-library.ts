@@ -1,13 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { betterAuth } from 'better-auth';
 import type pg from 'pg';
+import { PASSWORD_LEAST, PASSWORD_MOST } from '../../use-cases/people/read-password.js';
 import { CLIENT_ADDRESS_HEADER } from './client-address.js';
 
 const DAY_SECONDS = 86_400;
 
-/** Least length of a password. Source: NIST SP 800-63B-4 §3.1.1.2 asks for 15 where it is the only factor, 8 at least. */
-export const PASSWORD_LEAST = 10;
-export const PASSWORD_MOST = 128;
 /** How long a link to set a new password works. Our choice: long enough for slow mail, short for a lost phone. */
 export const RESET_HOURS = 2;
 

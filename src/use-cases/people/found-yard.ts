@@ -7,13 +7,10 @@ import { MembershipStore } from '../../store/membership-store.js';
 import { newId } from '../../store/new-id.js';
 import { YardStore } from '../../store/yard-store.js';
 import type { Door, Role } from '../caller.js';
-import { Given, TEXT } from '../input/given.js';
 import { done, invalid, type Outcome } from '../outcome.js';
+import { type NewYardInput, readNewYard } from './read-new-yard.js';
 
-export interface FoundYardInput {
-  readonly name: string;
-  readonly timeZone: string;
-  readonly place: string | null;
+export interface FoundYardInput extends NewYardInput {
   /** Who belongs to it from the start. The first is an owner and stands as its founder. */
   readonly people: readonly FirstMember[];
   /** A yard to look at and try things in; it does not count as somebody's own. */
@@ -42,34 +39,20 @@ export class FoundYard {
   async run(door: Door, input: FoundYardInput): Promise<Outcome<{ readonly yardId: string }>> {
     const [founder] = input.people;
     if (founder?.role !== 'owner') throw new RangeError('The first person of a yard must be an owner');
-    const given = Given.from({ name: input.name, place: input.place, timeZone: input.timeZone });
-    const name = given.needText('name', "the yard's name", TEXT.name);
-    const place = given.text('place', 'where the yard is', TEXT.line);
-    const timeZone = given.needText('timeZone', "the yard's time zone", TEXT.name);
-    if (timeZone !== '' && !isTimeZone(timeZone)) {
-      given.refuse('timeZone', 'Choose a time zone of the list, such as America/Chicago.');
-    }
-    if (given.problems.length > 0) return invalid(given.problems);
+    const { yard, problems } = readNewYard(input);
+    if (problems.length > 0) return invalid(problems);
 
     const yardId = newId();
     return this.database.inYard(yardId, async (tx) => {
-      await this.yards.insert(tx, { name, slug: slugOf(name, yardId), timeZone, place, demo: input.demo });
+      await this.yards.insert(tx, { ...yard, slug: slugOf(yard.name, yardId), demo: input.demo });
       for (const { id, ...member } of input.people) await this.members.insert(tx, { ...member, personId: id });
       for (const kind of DEFAULT_CHECK_KINDS) await this.checkKinds.save(tx, kind);
       await this.audit.append(tx, {
         ...{ personId: founder.id, who: founder.name, door, action: 'found-yard', subject: 'yard' },
-        ...{ subjectId: yardId, trailerId: null, detail: { name, timeZone } },
+        ...{ subjectId: yardId, trailerId: null, detail: { name: yard.name, timeZone: yard.timeZone } },
       });
       return done({ yardId });
     });
-  }
-}
-
-function isTimeZone(name: string): boolean {
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
-  } catch {
-    return false;
   }
 }
 

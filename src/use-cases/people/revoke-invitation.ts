@@ -3,6 +3,7 @@ import { AuditStore } from '../../store/audit-store.js';
 import { Database } from '../../store/database.js';
 import { InvitationStore } from '../../store/invitation-store.js';
 import { type Caller, may, signed } from '../caller.js';
+import { Given } from '../input/given.js';
 import { done, notAllowed, notFound, type Outcome } from '../outcome.js';
 
 /** Takes an invitation back: its link opens nothing from now on. */
@@ -16,6 +17,7 @@ export class RevokeInvitation {
 
   async run(caller: Caller, { invitationId }: { readonly invitationId: string }): Promise<Outcome<null>> {
     if (!may(caller, 'owner')) return notAllowed('owner');
+    if (Given.from({ invitationId }).id('invitationId', 'the invitation') === null) return notFound('open invitation');
     return this.database.inYard(caller.yardId, async (tx) => {
       if (!(await this.invitations.revoke(tx, invitationId, caller.now))) return notFound('open invitation');
       await this.audit.append(tx, {
