@@ -1,10 +1,22 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { appendFile, mkdir, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
+import {
+  appendFile,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  readlink,
+  realpath,
+  rename,
+  rm,
+  writeFile,
+} from 'node:fs/promises';
 import { createServer } from 'node:net';
-import { dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import pg from 'pg';
+import { isAlive } from './is-alive.js';
 import { giveToPostgres, type PostgresBinaries, postgresBinaries, runPostgresBinary } from './postgres-binaries.js';
 
 export interface RunningPostgres {
@@ -23,6 +35,7 @@ const OWNER = 'axlebook';
 const DATABASE = 'axlebook';
 const PASSWORD_FILE = 'axlebook-password';
 const PORT_FILE = 'axlebook-port';
+const UNFINISHED = '.new-';
 
 /** Crash recovery of a large database may take a while; a server that is not up after this is not coming. */
 const START_TIMEOUT_MS = 120_000;
@@ -57,10 +70,9 @@ export const startPostgres = async (dataDir: string, options: PostgresOptions = 
  */
 const createCluster = async (binaries: PostgresBinaries, cluster: string, options: PostgresOptions): Promise<void> => {
   await mkdir(dirname(cluster), { recursive: true });
-  const fresh = `${cluster}.new-${process.pid}`;
+  await sweepUnfinished(cluster);
+  const fresh = await mkdtemp(`${cluster}${UNFINISHED}${process.pid}-`);
   const passwordFile = `${fresh}.password`;
-  await rm(fresh, { recursive: true, force: true });
-  await mkdir(fresh, { mode: 0o700 });
   await writeFile(passwordFile, randomBytes(24).toString('hex'), { mode: 0o600 });
   for (const path of [fresh, passwordFile]) giveToPostgres(path);
   try {
@@ -82,33 +94,68 @@ const createCluster = async (binaries: PostgresBinaries, cluster: string, option
   }
 };
 
+/** What a first start that was killed left behind; those of living processes are being made right now. */
+const sweepUnfinished = async (cluster: string): Promise<void> => {
+  const begin = basename(cluster) + UNFINISHED;
+  for (const name of await readdir(dirname(cluster))) {
+    if (!name.startsWith(begin) || isAlive(Number.parseInt(name.slice(begin.length), 10))) continue;
+    await rm(join(dirname(cluster), name), { recursive: true, force: true });
+  }
+};
+
 const settings = (options: PostgresOptions): string => {
   const always = ["listen_addresses = '127.0.0.1'", "unix_socket_directories = ''", "timezone = 'UTC'"];
-  const throwAway = ['fsync = off', 'synchronous_commit = off', 'full_page_writes = off', 'max_connections = 300'];
+  const throwAway = ['fsync = off', 'full_page_writes = off', 'max_connections = 300'];
   return `\n# Axlebook\n${[...always, ...(options.throwAway ? throwAway : [])].join('\n')}\n`;
 };
 
 /** Adopts or starts, and tries again while another process is starting, recovering or stopping the same server. */
 const untilRunning = async (binaries: PostgresBinaries, cluster: string): Promise<void> => {
   const giveUpAt = performance.now() + START_TIMEOUT_MS;
-  for (;;) {
-    if (await isRunning(cluster)) return;
-    const log = join(cluster, 'log');
+  const log = join(cluster, 'log');
+  await refuseForeignFiles(cluster);
+  while (!(await isRunning(cluster))) {
     const port = await readPort(cluster);
-    const started = await runPostgresBinary(binaries.pg_ctl, [
-      ...['-D', cluster, '-w', '-l', log, '-o', `-p ${port}`, 'start'],
-    ]);
-    if (started.code === 0 && (await isRunning(cluster))) return;
+    const start = ['-D', cluster, '-w', '-l', log, '-o', `-p ${port}`, 'start'];
+    const { output } = await runPostgresBinary(binaries.pg_ctl, start);
     if (await isRunning(cluster)) return;
-    if (!(await holdsLock(cluster)) && (await isTaken(port))) {
-      // Another program took our port while we were away; nobody can be using the server, so a new port harms no one.
-      await writeFile(join(cluster, PORT_FILE), String(await freePort()));
-    } else if (performance.now() > giveUpAt || (await isNotOurs(cluster))) {
+    if (performance.now() > giveUpAt) {
       const said = await readFile(log, 'utf8').catch(() => '');
-      throw new Error(`Postgres did not start in ${cluster}.\n${started.output}${said.slice(-2000)}`);
+      throw new Error(`Postgres did not start in ${cluster}.\n${output}${said.slice(-2000)}`);
     }
+    await clearTheWay(cluster, port);
     await wait(100);
   }
+};
+
+/** Files made by another user can never be started by us; better said at once than after two minutes of trying. */
+const refuseForeignFiles = async (cluster: string): Promise<void> => {
+  await readFile(join(cluster, PASSWORD_FILE)).catch((cause: unknown) => {
+    throw new Error(`The database in ${cluster} cannot be read. Start it as the user who started it before.`, {
+      cause,
+    });
+  });
+};
+
+/** Removes what kept the server from starting, where nobody can be hurt by that; otherwise changes nothing. */
+const clearTheWay = async (cluster: string, port: number): Promise<void> => {
+  const lock = await readLock(cluster);
+  if (lock === null) {
+    // Another program took our port while we were away. No server of ours runs, so a new port cuts nobody off.
+    if (await isTaken(port)) await writeFile(join(cluster, PORT_FILE), String(await freePort()));
+  } else if (await worksElsewhere(Number(lock[0]), cluster)) {
+    // Its number was given to another process, as after a restart of the machine. Postgres itself would not dare.
+    await rm(join(cluster, 'postmaster.pid'), { force: true });
+  }
+};
+
+/** Whether that process is alive and certainly not the server of this folder: a server works inside its folder. */
+const worksElsewhere = async (pid: number, cluster: string): Promise<boolean> => {
+  // A dead one is left to Postgres, which also looks for children of it that may still be writing.
+  if (!isAlive(pid)) return false;
+  // Not to be known on other systems, or of a process of someone else's: the lock file is believed then.
+  const folder = await readlink(`/proc/${pid}/cwd`).catch(() => null);
+  return folder !== null && folder !== (await realpath(cluster));
 };
 
 /** Whether the server of exactly this folder answers; a stranger on the same port has another data folder. */
@@ -135,15 +182,6 @@ const readLock = async (cluster: string): Promise<readonly string[] | null> => {
   const text = await readFile(join(cluster, 'postmaster.pid'), 'utf8').catch(() => null);
   return text === null ? null : text.split('\n');
 };
-
-const holdsLock = async (cluster: string): Promise<boolean> => (await readLock(cluster)) !== null;
-
-/** Files made by another user can never be started by us; better said at once than after two minutes. */
-const isNotOurs = (cluster: string): Promise<boolean> =>
-  readFile(join(cluster, PASSWORD_FILE)).then(
-    () => false,
-    () => true,
-  );
 
 const readPort = async (cluster: string): Promise<number> => Number(await readFile(join(cluster, PORT_FILE), 'utf8'));
 

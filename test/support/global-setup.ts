@@ -3,6 +3,7 @@ import { mkdir, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir, userInfo } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { isAlive } from '../../src/launch/is-alive.js';
 import { startPostgres } from '../../src/launch/postgres.js';
 
 declare module 'vitest' {
@@ -42,12 +43,3 @@ const sweepEarlierRuns = async (runs: string): Promise<void> => {
 };
 
 const isUp = (folder: string): boolean => existsSync(join(folder, 'postgres', 'postmaster.pid'));
-
-const isAlive = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
-};
