@@ -1,10 +1,10 @@
 import type { LetterItem } from '../../rules/notice/plan-letters.js';
-import { count, onDay } from '../words/show.js';
+import { count } from '../words/show.js';
 import { addressEntry } from './address-entry.js';
 import { CAUTION, whyYou } from './closing.js';
 import { dueEntry, dueInShort } from './due-entry.js';
 import { gateEntry, gateInShort } from './gate-entry.js';
-import { jobOf, type LetterContext, trailerOf } from './letter-context.js';
+import type { LetterContext } from './letter-context.js';
 import type { Section, Written } from './paper.js';
 import { written } from './written.js';
 
@@ -38,26 +38,11 @@ export function dayLetter(items: readonly LetterItem[], context: LetterContext):
 function daySubject(items: readonly LetterItem[], context: LetterContext): string {
   const first = [
     ...of(items, 'gate-brief').map((item) => gateInShort(item, context)),
-    ...of(items, 'overdue').map((item) => `${dueInShort(item, context)}, overdue${beforeJob(item, context)}`),
-    ...of(items, 'due-soon').map(
-      (item) => `${dueInShort(item, context)}${byDay(item, context)}${beforeJob(item, context)}`,
-    ),
+    ...[...of(items, 'overdue'), ...of(items, 'due-soon')].map((item) => dueInShort(item, context)),
     ...of(items, 'address-failed').map((item) => `Mail to ${item.personName} does not arrive`),
   ];
   const more = first.length - 1;
   return `${first[0] ?? 'Your yard today'}${more > 0 ? `, and ${more} more` : ''}`;
-}
-
-type DueItem = Extract<LetterItem, { kind: 'due-soon' | 'overdue' }>;
-
-function byDay({ due }: DueItem, { asOf }: LetterContext): string {
-  return due.dueOn === null ? ' before the next trip' : ` by ${onDay(due.dueOn, asOf)}`;
-}
-
-function beforeJob({ due, trailerId }: DueItem, context: LetterContext): string {
-  if (due.firstJobAtRisk === null) return '';
-  const job = jobOf(trailerOf(context, trailerId), due.firstJobAtRisk.jobId);
-  return job === null ? '' : `, before ${job.name} ${onDay(job.startsOn, context.asOf)}`;
 }
 
 function of<Kind extends LetterItem['kind']>(

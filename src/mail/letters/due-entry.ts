@@ -32,11 +32,17 @@ export function dueEntry(item: DueItem, context: LetterContext): Entry {
   };
 }
 
-/** The check and its trailer in a few words, for subjects and lists: `T-07: hub repack`. */
-export function dueInShort(item: DueItem, context: LetterContext): string {
-  const today = trailerOf(context, item.trailerId);
-  const name = checkKindsOf(today).get(item.due.checkKindId)?.name ?? item.code;
-  return `${today.trailer.yardNumber}: ${name}`;
+/**
+ * For a subject: `T-07 by Mon 2 Jun, before Hollow Rd Mon 9 Jun: repack the hubs`. A phone shows some forty letters,
+ * so trailer, day and job come first and the work last.
+ */
+export function dueInShort({ due, code, trailerId }: DueItem, context: LetterContext): string {
+  const today = trailerOf(context, trailerId);
+  const job = due.firstJobAtRisk === null ? null : jobOf(today, due.firstJobAtRisk.jobId);
+  const before = job === null ? '' : `, before ${job.name} ${onDay(job.startsOn, context.asOf)}`;
+  const mark = dueMark(due, context.asOf);
+  const when = `${mark.charAt(0).toLowerCase()}${mark.slice(1)}`;
+  return `${today.trailer.yardNumber} ${when}${before}: ${checkKindsOf(today).get(due.checkKindId)?.name ?? code}`;
 }
 
 function blockedJob({ due, trailerId }: DueItem, context: LetterContext): readonly string[] {

@@ -33,8 +33,9 @@ function every(trigger: Trigger): string {
 
 /** The interval with everything that may end it: `every 12 months or every 12,000 mi, whichever comes first`. */
 export function intervalWords(kind: Pick<CheckKind, 'triggers'>): string {
-  const all = kind.triggers.map(every).join(' or ');
-  return kind.triggers.length > 1 ? `${all}, whichever comes first` : all;
+  const all = kind.triggers.map(every);
+  const last = all.at(-1) ?? '';
+  return all.length > 1 ? `${all.slice(0, -1).join(', ')} or ${last}, whichever comes first` : last;
 }
 
 /** When it is due, in a few words, as a mark: `Overdue since Mon 2 Jun`, `By Mon 2 Jun`, `Before the next trip`. */

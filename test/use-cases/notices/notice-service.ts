@@ -11,7 +11,7 @@ import { configModule } from '../../../src/config.module.js';
 import { Clock, civilDateIn } from '../../../src/http/clock.js';
 import { Database } from '../../../src/store/database.js';
 import type { Caller, Role } from '../../../src/use-cases/caller.js';
-import { DeliverNotice, type Delivered } from '../../../src/use-cases/notices/deliver-notice.js';
+import { type Delivered, DeliverNotice } from '../../../src/use-cases/notices/deliver-notice.js';
 import type { Outcome } from '../../../src/use-cases/outcome.js';
 import { UseCasesModule } from '../../../src/use-cases/use-cases.module.js';
 import { type FreshDatabase, freshDatabase } from '../../support/database.js';

@@ -72,21 +72,23 @@ export async function trailerSeven(service: NoticeService, yard: OstrowYard) {
       parts: tiresOn(2, { fittedOn: day('2023-05-01'), dateCode: '1023' }),
     }),
   );
-  await service.get(RecordCheck).run(caller, {
-    trailerId,
-    checkKindId: yard.hubs.id,
-    doneOn: '2024-06-02',
-    outcome: 'pass',
-  });
-  for (const [startedOn, far] of [
-    ['2024-08-05', 1_600],
-    ['2025-03-03', 1_500],
+  value(
+    await service.get(RecordCheck).run(caller, {
+      trailerId,
+      checkKindId: yard.hubs.id,
+      doneOn: day('2024-06-02'),
+      outcome: 'pass',
+    }),
+  );
+  for (const [startedOn, endedOn, far] of [
+    ['2024-08-05', '2024-08-08', 1_600],
+    ['2025-03-03', '2025-03-06', 1_500],
   ] as const) {
     value(
       await service.get(RecordTrip).run(caller, {
         trailerId,
-        startedOn,
-        endedOn: startedOn,
+        startedOn: day(startedOn),
+        endedOn: day(endedOn),
         distanceKm: miles(far),
         roads: [],
       }),
@@ -102,8 +104,8 @@ export async function trailerSeven(service: NoticeService, yard: OstrowYard) {
       await service.get(BookJob).run(caller, {
         trailerId,
         name,
-        startsOn: on,
-        endsOn: on,
+        startsOn: day(on),
+        endsOn: day(on),
         distanceKm: miles(140),
         haulerPersonId: yard.wren.personId,
       }),
