@@ -51,11 +51,18 @@ function passesOf(kind: CheckKind, facts: TrailerFacts, from: CivilDate, today: 
     const due = dueCheck(kind, { ...facts, checkRecords: [...facts.checkRecords, ...passes] }, day);
     const wanted = due.state === 'never-done' || (due.dueOn !== null && due.dueOn <= addDays(day, EARLY_DAYS));
     if (wanted) passes.push(pass(kind, facts, day, from, passes.length));
-    day = addDays(day, wanted || due.dueOn === null ? 7 : Math.max(3, Math.floor(daysBetween(day, due.dueOn) / 2)));
+    const next = addDays(day, wanted || due.dueOn === null ? 3 : stepTowards(due.dueOn, day));
+    // The last day is always looked at, whatever the step.
+    day = next > last && day < last ? last : next;
   }
   // A lapse is counted from the last pass, so that the demo shows it on the same day whenever it is loaded.
   if (lapse !== undefined && passes.at(-1)?.doneOn !== last) passes.push(pass(kind, facts, last, from, passes.length));
   return passes;
+}
+
+/** Half of the way there, so that a forecast which grows nearer is met; a forecast of a far day is asked again in a month. */
+function stepTowards(dueOn: CivilDate, day: CivilDate): number {
+  return Math.min(30, Math.max(3, Math.floor(daysBetween(day, dueOn) / 2)));
 }
 
 function pass(kind: CheckKind, facts: TrailerFacts, doneOn: CivilDate, from: CivilDate, count: number): CheckRecord {

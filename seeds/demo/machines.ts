@@ -17,8 +17,8 @@ export const DEMO_MACHINES: readonly DemoMachine[] = [
   // The skid steer's work went to this one: the trailer stayed the same, the machine did not.
   machine('track-loader', 'Track loader', 9_920, 'stated', 12.4, 72, 'rubber-tracks', 'skid-steer'),
   machine('scissor-lift', 'Scissor lift, 26 ft', 5_900, 'stated', 8.2, 46, 'small-wheels'),
-  machine('backhoe', 'Backhoe loader', 15_800, 'weighed', 23.5, 90, 'tires'),
-  machine('dozer', 'Small dozer', 18_600, 'weighed', 14.2, 96, 'steel-tracks'),
+  machine('backhoe', 'Backhoe loader', 13_600, 'weighed', 23.5, 90, 'tires'),
+  machine('dozer', 'Small dozer', 14_200, 'weighed', 14.2, 96, 'steel-tracks'),
   machine('roller', 'Smooth drum roller', 5_400, 'stated', 8.6, 50, 'pads'),
   machine('tractor', 'Utility tractor with loader', 6_350, 'weighed', 13.5, 70, 'tires'),
   machine('trencher', 'Walk-behind trencher', 1_450, 'stated', 7.2, 35, 'rubber-tracks'),

@@ -271,7 +271,7 @@ export const DEMO_TRAILERS: readonly DemoTrailer[] = [
       plate: plate(9_990, 80),
       empty: empty(3_060, 'weighed', 350),
       axles: axles(2, 5_200, 170, 34, 'surge', 'grease'),
-      suspension: 'torsion',
+      suspension: 'slipper-spring',
       hitch: bumperPull(12_500, 1_250, 15_000),
       deck: {
         ...deck('rubber-faced', 18, 80, 24, 54, { plank: 1.5, spacing: 16 }),

@@ -60,41 +60,8 @@ export class CheckStore {
     photos: readonly Photo[],
     recorded: Recorded,
   ): Promise<string> {
-    const id = record.id ?? newId();
-    await tx.checkRecord.createMany({
-      data: [
-        {
-          id,
-          yardId: tx.yardId,
-          trailerId,
-          checkKindId: record.checkKindId,
-          doneOn: toColumn(record.doneOn),
-          outcome: record.outcome,
-          byPersonId: record.byPersonId,
-          byName: record.byName,
-          inspectedBy: record.inspectedBy,
-          proofOnTrailer: record.proofOnTrailer,
-          note: record.note ?? null,
-          costCents: record.costCents ?? null,
-          ...recordedColumns(recorded),
-        },
-      ],
-    });
-    if (record.lines.length > 0) {
-      await tx.checkedLine.createMany({
-        data: record.lines.map((line, place) => ({
-          yardId: tx.yardId,
-          checkRecordId: id,
-          place,
-          code: line.code,
-          result: line.result,
-          position: line.position,
-          quantity: line.measured?.quantity ?? null,
-          value: line.measured?.value ?? null,
-          note: line.note ?? null,
-        })),
-      });
-    }
+    const [id] = await this.insertMany(tx, [{ trailerId, record, recorded }]);
+    if (id === undefined) throw new Error('a check was written without an id');
     for (const photo of photos) {
       await tx.checkPhoto.createMany({
         data: [
@@ -110,6 +77,46 @@ export class CheckStore {
       });
     }
     return id;
+  }
+
+  /** Writes many checks without photos in two statements; returns their ids in the same order. */
+  async insertMany(
+    tx: YardTx,
+    checks: readonly { readonly trailerId: string; readonly record: NewCheckRecord; readonly recorded: Recorded }[],
+  ): Promise<readonly string[]> {
+    const kept = checks.map((check) => ({ ...check, id: check.record.id ?? newId() }));
+    await tx.checkRecord.createMany({
+      data: kept.map(({ id, trailerId, record, recorded }) => ({
+        id,
+        yardId: tx.yardId,
+        trailerId,
+        checkKindId: record.checkKindId,
+        doneOn: toColumn(record.doneOn),
+        outcome: record.outcome,
+        byPersonId: record.byPersonId,
+        byName: record.byName,
+        inspectedBy: record.inspectedBy,
+        proofOnTrailer: record.proofOnTrailer,
+        note: record.note ?? null,
+        costCents: record.costCents ?? null,
+        ...recordedColumns(recorded),
+      })),
+    });
+    const lines = kept.flatMap(({ id, record }) =>
+      record.lines.map((line, place) => ({
+        yardId: tx.yardId,
+        checkRecordId: id,
+        place,
+        code: line.code,
+        result: line.result,
+        position: line.position,
+        quantity: line.measured?.quantity ?? null,
+        value: line.measured?.value ?? null,
+        note: line.note ?? null,
+      })),
+    );
+    if (lines.length > 0) await tx.checkedLine.createMany({ data: lines });
+    return kept.map(({ id }) => id);
   }
 
   /** The record with this id, if it stands. */

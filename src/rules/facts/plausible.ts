@@ -65,7 +65,8 @@ export const PLAUSIBLE_BUILD = {
   fromCoupler: span('the distance from the coupler', 1, 60),
   /** A gooseneck's deck may reach forward over its coupler. */
   deckFront: span("where the deck's front edge lies, rearward from the coupler", -20, 60),
-  plankThickness: inches('the plank thickness', 0.25, 6),
+  /** From steel tread plate of an eighth of an inch up. */
+  plankThickness: inches('the plank or plate thickness', 0.1, 6),
   plankWidth: inches('the plank width', 1, 24),
   crossmemberSpacing: inches('the crossmember spacing', 4, 60),
   frameDepth: inches('the depth of the main rail', 1, 36),
