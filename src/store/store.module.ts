@@ -18,6 +18,7 @@ import { ResultStore } from './result-store.js';
 import { TowVehicleStore } from './tow-vehicle-store.js';
 import { TrailerStore } from './trailer-store.js';
 import { TripStore } from './trip-store.js';
+import { CheckRecordView } from './views/check-record.view.js';
 import { ChoicesView } from './views/choices.view.js';
 import { DueListView } from './views/due-list.view.js';
 import { FlagListView } from './views/flag-list.view.js';
@@ -51,6 +52,7 @@ const STORES = [
 
 /** What screens read: wide lists, changed nowhere. */
 const VIEWS = [
+  CheckRecordView,
   ChoicesView,
   DueListView,
   FlagListView,

@@ -1,0 +1,19 @@
+import { Injectable } from '@nestjs/common';
+import { CheckStore, type Photo } from '../../store/check-store.js';
+import { Database } from '../../store/database.js';
+import type { Caller } from '../caller.js';
+import { done, notFound, type Outcome } from '../outcome.js';
+
+/** One photo of a check. */
+@Injectable()
+export class ShowPhoto {
+  constructor(
+    private readonly database: Database,
+    private readonly checks: CheckStore,
+  ) {}
+
+  async run(caller: Caller, input: { readonly photoId: string }): Promise<Outcome<Photo>> {
+    const photo = await this.database.inYard(caller.yardId, (tx) => this.checks.findPhoto(tx, input.photoId));
+    return photo === null ? notFound('photo') : done(photo);
+  }
+}
