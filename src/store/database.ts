@@ -43,7 +43,8 @@ export class Database implements OnModuleDestroy {
     return this.prisma.$transaction(
       async (tx) => {
         await tx.$queryRaw`select set_config('app.yard', ${yardId}, true)`;
-        return work(Object.assign(Object.create(tx) as Prisma.TransactionClient, { yardId }));
+        // Defined, not assigned: what is assigned lands on the client that all transactions share.
+        return work(Object.create(tx, { yardId: { value: yardId } }) as YardTx);
       },
       { timeout: LONGEST_TRANSACTION_MS, maxWait: LONGEST_WAIT_FOR_CONNECTION_MS },
     );

@@ -28,14 +28,16 @@ function standing(table: CorrectableTable): Prisma.Sql {
     where later.yard_id = ${row}.yard_id and later.trailer_id = ${row}.trailer_id and later.corrects_id = ${row}.id)`;
 }
 
-/** The standing facts of a trailer as a JSON list; `trailer` names the trailer row of the query around it. */
-export function standingList<Fact extends { readonly id: string }>(facts: FactTable<Fact>): Prisma.Sql {
+/** Where the standing facts of a trailer are; `trailer` names the trailer row of the query around it. */
+export function standingRows<Fact extends { readonly id: string }>(facts: FactTable<Fact>): Prisma.Sql {
   const row = Prisma.raw(facts.table);
-  return jsonList(
-    facts.shape,
-    Prisma.sql`from ${row} where ${row}.yard_id = trailer.yard_id and ${row}.trailer_id = trailer.id and ${standing(facts.table)}`,
-    facts.order,
-  );
+  return Prisma.sql`from ${row} where ${row}.yard_id = trailer.yard_id and ${row}.trailer_id = trailer.id
+    and ${standing(facts.table)}`;
+}
+
+/** The same as a JSON list. */
+export function standingList<Fact extends { readonly id: string }>(facts: FactTable<Fact>): Prisma.Sql {
+  return jsonList(facts.shape, standingRows(facts), facts.order);
 }
 
 export async function findFact<Fact extends { readonly id: string }>(

@@ -12,7 +12,7 @@ import { MachineStore } from './machine-store.js';
 import { PARTS } from './part-store.js';
 import { READINGS } from './reading-store.js';
 import { TRAILER } from './trailer-shape.js';
-import { TRIPS } from './trip-store.js';
+import { CARGO_COLUMNS, type CargoColumns, TRIP_COLUMNS, type TripColumns, tripsFrom } from './trip-columns.js';
 import { YardStore } from './yard-store.js';
 
 /** Trailers read at a time: with a thousand trips each still some tens of megabytes. */
@@ -20,12 +20,14 @@ const BATCH = 100;
 
 /** What one query brings of each trailer; the rest of its facts belongs to the whole yard. */
 type OwnFacts = Omit<TrailerFacts, 'checkKinds' | 'machines' | 'policy'>;
+type OwnFactsRead = Omit<OwnFacts, 'trips'> & { readonly trips: TripColumns; readonly cargo: CargoColumns };
 
 const OWN_FACTS = Prisma.sql`json_build_object(
   'trailer', ${TRAILER},
   'builds', ${standingList(BUILDS)},
   'parts', ${standingList(PARTS)},
-  'trips', ${standingList(TRIPS)},
+  'trips', ${TRIP_COLUMNS},
+  'cargo', ${CARGO_COLUMNS},
   'readings', ${standingList(READINGS)},
   'jobs', ${jsonList(
     JOB,
@@ -56,12 +58,13 @@ export async function* factsOfAll(tx: YardTx, ids?: readonly string[]): AsyncGen
   const among = ids ? Prisma.sql`and trailer.id = any(${[...ids]}::uuid[])` : Prisma.empty;
   let after = '00000000-0000-0000-0000-000000000000';
   while (true) {
-    const batch = await jsonRows<OwnFacts>(
+    const rows = await jsonRows<OwnFactsRead>(
       tx,
       OWN_FACTS,
       Prisma.sql`from trailer where trailer.yard_id = ${tx.yardId}::uuid and trailer.id > ${after}::uuid ${among}
         order by trailer.id limit ${BATCH}`,
     );
+    const batch = rows.map(({ trips, cargo, ...own }): OwnFacts => ({ ...own, trips: tripsFrom(trips, cargo) }));
     const named = new Set(batch.flatMap(machinesNamed));
     const found = named.size === 0 ? [] : await machines.findWithReplacements(tx, [...named]);
     for (const own of batch) {

@@ -399,6 +399,18 @@ test('a yard set in one transaction is forgotten in the next on the same connect
   }
 });
 
+test('two yards at work at the same moment do not get into each other', async () => {
+  const readsOwn = async (yard: SampleYard, trailerId: string) =>
+    database.inYard(yard.yardId, async (tx) => {
+      for (let turn = 0; turn < 20; turn += 1) {
+        expect(tx.yardId).toBe(yard.yardId);
+        expect((await STORES.yards.get(tx)).id).toBe(yard.yardId);
+        expect((await STORES.trailers.list(tx)).map((trailer) => trailer.id)).toEqual([trailerId]);
+      }
+    });
+  await Promise.all([readsOwn(ours, ourTrailer), readsOwn(theirs, theirTrailer), readsOwn(ours, ourTrailer)]);
+});
+
 test('work that throws leaves nothing behind', async () => {
   const attempt = database.inYard(ours.yardId, async (tx) => {
     await STORES.trailers.insert(tx, { ...sample.BARE_TRAILER, yardNumber: 'T-half' });
