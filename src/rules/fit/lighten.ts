@@ -27,8 +27,11 @@ export function lighten(fitCase: FitCase): readonly Lighten[] {
 }
 
 function without(spared: readonly CargoItem[], { input, limits, trailer }: FitCase): Lighten | null {
-  const check = checkLoad(limits, lighter(input.load, spared), trailer.facts.policy);
-  const worst = check.comparisons.reduce<Comparison | null>(
+  const { policy } = trailer.facts;
+  const check = checkLoad(limits, lighter(input.load, spared), policy);
+  const isGuess = spared.some((item) => item.basis !== 'weighed');
+  const judged = check.comparisons.map((one) => (isGuess ? doubted(one, policy.weighFirstShare) : one));
+  const worst = judged.reduce<Comparison | null>(
     (most, next) => (most === null || isWorse(next, most) ? next : most),
     null,
   );
@@ -40,6 +43,12 @@ function without(spared: readonly CargoItem[], { input, limits, trailer }: FitCa
     overKg: kg(-massHeldUpBy(worst.marginN)),
     standing: worst.standing,
   };
+}
+
+/** What was spared by a guess leaves a guess: however well the rest was weighed, near a limit it is weighed again. */
+function doubted(comparison: Comparison, weighFirstShare: number): Comparison {
+  const isNear = comparison.standing === 'inside' && comparison.marginN < weighFirstShare * comparison.limit.limitN;
+  return isNear ? { ...comparison, measured: false, standing: 'near' } : comparison;
 }
 
 /** The load without some items. What a scale said of the whole is less by their weight; what it said of tongue and axles no longer holds. */

@@ -79,7 +79,7 @@ function dueOf(kind: CheckKind, trailer: TrailerOn, use: UseSoFar): Due {
   const first = fail !== null ? failedOn(fail.doneOn) : soonest(all, lastPass !== null, kind.leadDays, trailer.asOf);
   const { state, dueOn } = first;
   const atRisk = state === 'later' && dueOn === null ? undefined : firstAtRisk(trailer, dueOn);
-  const until = dueOn !== null && dueOn > trailer.asOf ? dueOn : atRisk ? daysAfter(atRisk.startsOn, -1) : null;
+  const until = dueOn !== null && dueOn >= trailer.asOf ? dueOn : atRisk ? daysAfter(atRisk.startsOn, -1) : null;
   return {
     checkKindId: kind.id,
     code: kind.code,
