@@ -62,6 +62,12 @@ describe('a machine that outgrew its trailer', () => {
     expect(found.comparisons.find((one) => one.limit.kind === 'plate')?.measured).toBe(true);
   });
 
+  test('with the empty weight only from a brochure it is too near again', () => {
+    const stated = build({ empty: { massKg: lb(3_900), basis: 'stated', tongueN: null } });
+    const found = check(stated, tires(2), load({ cargo: [item('track loader', 9_920), item('chains', 160)] }));
+    expect(compared(found, 'plate')).toEqual([[null, 13_980, 20, 'near']]);
+  });
+
   test('a weigh ticket settles a sum of guesses', () => {
     const guessed = [item('track loader', 9_920, { basis: 'stated' }), mud];
     const found = check(build(), tires(2), load({ cargo: guessed, scale: ticket({ gross: 13_980 }) }));
@@ -295,6 +301,25 @@ describe('where the load sits', () => {
     expect(compared(found, 'tow-hitch')).toEqual([[null, 11_800, -800, 'over']]);
     expect(compared(found, 'tow-hitch-tongue')[0]?.[3]).toBe('over');
   });
+});
+
+test('a tongue that is left over from guesses and an axle ticket is not measured, the axles are', () => {
+  const hitch = { ...build().hitch, couplerTongueN: lbf(1_000) };
+  const guessed = load({
+    cargo: [item('machine', 8_080, { basis: 'stated' })],
+    scale: ticket({ axles: [5_500, 5_500] }),
+  });
+  const found = check(build({ hitch }), tires(2), guessed);
+  expect(compared(found, 'coupler-tongue')).toEqual([[null, 980, 20, 'near']]);
+  expect(found.comparisons.filter((one) => one.measured).map((one) => one.limit.kind)).toEqual([
+    'axle-group',
+    'axle',
+    'axle',
+    'tire',
+    'tire',
+    'tire',
+    'tire',
+  ]);
 });
 
 describe('while the tongue is unknown the axles are taken to carry everything', () => {

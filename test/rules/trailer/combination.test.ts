@@ -34,6 +34,10 @@ describe('ratings or actual weights, whichever is greater, against the federal t
   });
 });
 
+test('commercial rules begin at 10,001 lb, not above it', () => {
+  expect([together(6_501, 3_500).commercial, together(6_500, 3_500).commercial]).toEqual([true, false]);
+});
+
 describe('the licence line', () => {
   test('a truck rated 11,200 with a 14,000 lb trailer is 25,200: commercial, but no licence by weight', () => {
     const found = together(11_200, 14_000);
