@@ -16,8 +16,8 @@ export function dueEntry(item: DueItem, context: LetterContext): Entry {
   const kind = checkKindsOf(today).get(item.due.checkKindId);
   const { asOf } = context;
   const says = [
-    ...(kind === undefined ? [] : [dueReason(item.due, kind, asOf)]),
     ...blockedJob(item, context),
+    ...(kind === undefined ? [] : [dueReason(item.due, kind, asOf)]),
     ...(kind === undefined ? [] : [ifNot(kind, trailer.yardNumber)]),
     ...(item.unowned ? ['Whoever had this check cannot do it now, so it comes to you.'] : []),
   ];
