@@ -20,7 +20,7 @@ export function readTripForm(form: FormReader, { machineId, load }: ReadLoad): T
 }
 
 /** Nothing ticked is "nobody said"; dry pavement alone is an answer. */
-function readRoads(form: FormReader): Trip['roads'] {
+export function readRoads(form: FormReader): Trip['roads'] {
   const ticked = form.list('roads');
   if (ticked.length === 0) return null;
   return ROADS.filter((road) => ticked.includes(road));

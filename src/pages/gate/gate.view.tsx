@@ -1,16 +1,13 @@
-import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Caller } from '../../use-cases/caller.js';
 import { may } from '../../use-cases/caller.js';
-import type { GateScreen, JobWithFit } from '../../use-cases/show/show-gate.js';
+import type { GateScreen } from '../../use-cases/show/show-gate.js';
 import { Caution } from '../components/caution.js';
 import { DueLine } from '../components/due-line.js';
-import { FitBrief } from '../components/fit-answer.js';
-import { VerdictMark } from '../components/marks.js';
+import { JobCards } from '../components/job-cards.js';
 import { Pager } from '../components/pager.js';
-import { showCount, showDate, showDates, showDistance, showNearDate, showNumber } from '../components/show-quantity.js';
+import { showCount, showDate, showNearDate, showNumber } from '../components/show-quantity.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
-import type { Names } from '../words/flag-words.js';
 
 interface GateProps {
   readonly caller: Caller;
@@ -124,57 +121,6 @@ function FindTrailer() {
       </form>
     </search>
   );
-}
-
-interface JobCardsProps {
-  readonly jobs: readonly JobWithFit[];
-  readonly names: Names;
-  readonly today: CivilDate;
-}
-
-function JobCards({ jobs, names, today }: JobCardsProps) {
-  return (
-    <ul class="plain job-cards">
-      {jobs.map(({ job, fit }) => (
-        <li class={`sheet job-card verdict-${fit?.verdict ?? 'none'}`} key={job.id}>
-          <div class="apart">
-            {job.trailer ? (
-              <YardNumber number={job.trailer.number} id={job.trailer.id} />
-            ) : (
-              <span class="unknown">No trailer picked</span>
-            )}
-            {fit && <VerdictMark verdict={fit.verdict} />}
-          </div>
-          <div class="stack-tight">
-            <h3>
-              <a href={`/jobs/${job.id}`}>{job.name}</a>
-            </h3>
-            <p class="soft">{jobLine(job)}</p>
-          </div>
-          {fit ? (
-            <FitBrief fit={fit} names={names} today={today} />
-          ) : (
-            <p>
-              <a href={`/jobs/${job.id}/change`}>Pick a trailer</a> to see whether it fits.
-            </p>
-          )}
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function jobLine(job: JobWithFit['job']): string {
-  return [
-    showDates(job.startsOn, job.endsOn),
-    job.distanceKm === null ? null : showDistance(job.distanceKm),
-    job.machineName,
-    job.towVehicleName,
-    job.driverName,
-    job.work === 'hire' ? `hire${job.customer ? ` to ${job.customer}` : ''}` : null,
-  ]
-    .filter((part) => part !== null)
-    .join(' · ');
 }
 
 function Held({ screen }: { readonly screen: GateScreen }) {

@@ -72,7 +72,11 @@ export function CheckRecordPage({ caller, screen, said }: CheckRecordProps) {
             {screen.photoIds.map((photoId, place) => (
               <li key={photoId}>
                 <a href={`/photos/${photoId}`}>
-                  <img src={`/photos/${photoId}`} alt={`${name}, ${place + 1} of ${screen.photoIds.length}`} loading="lazy" />
+                  <img
+                    src={`/photos/${photoId}`}
+                    alt={`${name}, ${place + 1} of ${screen.photoIds.length}`}
+                    loading="lazy"
+                  />
                 </a>
               </li>
             ))}

@@ -1,8 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { addDays, type CivilDate } from '../../rules/calendar/civil-date.js';
-import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
-import { type Fit, fit as judge } from '../../rules/fit/fit.js';
-import type { Database, YardTx } from '../../store/database.js';
+import type { Database } from '../../store/database.js';
 import type { TrailerStore } from '../../store/trailer-store.js';
 import type { ChoicesView } from '../../store/views/choices.view.js';
 import type { DueListView, DueRow } from '../../store/views/due-list.view.js';
@@ -12,12 +10,7 @@ import type { ListPage } from '../../store/views/paging.js';
 import type { ReadinessCounts, TrailerListView } from '../../store/views/trailer-list.view.js';
 import type { Caller } from '../caller.js';
 import { done, type Outcome } from '../outcome.js';
-
-/** A job and the answer for its trailer; null while no trailer has been picked. */
-export interface JobWithFit {
-  readonly job: JobRow;
-  readonly fit: Fit | null;
-}
+import { type JobWithFit, jobsWithFits } from './jobs-with-fits.js';
 
 export interface GateScreen {
   readonly today: CivilDate;
@@ -62,7 +55,7 @@ export class ShowGate {
         today,
         until,
         counts: await this.trailerList.counts(tx),
-        goingOut: { rows: await this.withFits(tx, leaving.rows, today), total: leaving.total },
+        goingOut: { rows: await jobsWithFits(tx, this.trailers, leaving.rows, today), total: leaving.total },
         goingOutPage: input.page,
         perPage: JOBS_A_PAGE,
         comingBack: await this.jobs.returning(tx, today, until, first),
@@ -71,19 +64,6 @@ export class ShowGate {
         machineNames: await this.choices.machineNames(tx),
         checkKindNames: await this.choices.checkKindNames(tx),
       });
-    });
-  }
-
-  private async withFits(tx: YardTx, rows: readonly JobRow[], today: CivilDate): Promise<readonly JobWithFit[]> {
-    const ids = [...new Set(rows.flatMap((row) => (row.trailer ? [row.trailer.id] : [])))];
-    const factsById = new Map<string, TrailerFacts>();
-    if (ids.length > 0) {
-      for await (const facts of this.trailers.findFactsOfAll(tx, ids)) factsById.set(facts.trailer.id, facts);
-    }
-    return rows.map((row) => {
-      const facts = row.trailer ? factsById.get(row.trailer.id) : undefined;
-      const job = facts?.jobs.find((one) => one.id === row.id);
-      return { job: row, fit: facts && job ? judge(facts, job, today) : null };
     });
   }
 }
