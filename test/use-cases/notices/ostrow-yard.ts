@@ -62,11 +62,11 @@ export async function ostrowYard(service: NoticeService, timeZone = 'America/Chi
 }
 
 /** Job card section 12, scenario 12: last repacked 2 June 2024, 3,100 miles since, three jobs to come. */
-export async function trailerSeven(service: NoticeService, yard: OstrowYard) {
+export async function trailerSeven(service: NoticeService, yard: OstrowYard, yardNumber = 'T-07') {
   const caller = yard.at('2025-05-11T15:00:00Z', yard.marta);
   const { trailerId } = value(
     await service.get(AddTrailer).run(yard.at('2023-05-01T15:00:00Z', yard.marta), {
-      yardNumber: 'T-07',
+      yardNumber,
       name: 'the long black one',
       build: aBuild(),
       parts: tiresOn(2, { fittedOn: day('2023-05-01'), dateCode: '1023' }),
