@@ -35,7 +35,7 @@ export class Database implements OnModuleDestroy {
     this.pool = new pg.Pool({ connectionString: url, max: connections, options: '-c role=axlebook_service' });
     // An idle connection that breaks (the server restarts) is replaced at the next query; it must not end the service.
     this.pool.on('error', () => undefined);
-    this.prisma = new PrismaClient({ adapter: new PrismaPg(this.pool) });
+    this.prisma = new PrismaClient({ adapter: new PrismaPg(this.pool, { statementNameGenerator: statementName }) });
   }
 
   /** Runs `work` in one transaction that sees one yard. All of it is kept, or none when it throws. */
@@ -110,6 +110,22 @@ export class Database implements OnModuleDestroy {
     await this.prisma.$disconnect();
     await this.pool.end();
   }
+}
+
+/**
+ * Put into the text of a query that takes Postgres longer to plan than to run: each connection then plans it once.
+ * Only for texts of which there are few, because every one stays in the memory of every connection.
+ */
+export const PLANNED_ONCE = '/* planned once */';
+
+const statementNames = new Map<string, string>();
+
+/** The empty name is the one that Postgres forgets. */
+function statementName({ sql }: { readonly sql: string }): string {
+  if (!sql.includes(PLANNED_ONCE)) return '';
+  const name = statementNames.get(sql) ?? `planned_${statementNames.size}`;
+  statementNames.set(sql, name);
+  return name;
 }
 
 interface IdRow {

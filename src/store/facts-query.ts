@@ -2,7 +2,7 @@ import type { TrailerFacts } from '../rules/facts/trailer-facts.js';
 import { BUILDS } from './build-store.js';
 import { CheckKindStore } from './check-kind-store.js';
 import { CHECK_RECORDS } from './check-store.js';
-import type { YardTx } from './database.js';
+import { PLANNED_ONCE, type YardTx } from './database.js';
 import { standingList } from './fact-table.js';
 import { Prisma } from './generated/client.js';
 import { HOLD } from './hold-store.js';
@@ -22,7 +22,7 @@ const BATCH = 100;
 type OwnFacts = Omit<TrailerFacts, 'checkKinds' | 'machines' | 'policy'>;
 type OwnFactsRead = Omit<OwnFacts, 'trips'> & { readonly trips: TripColumns; readonly cargo: CargoColumns };
 
-const OWN_FACTS = Prisma.sql`json_build_object(
+const OWN_FACTS = Prisma.sql`${Prisma.raw(PLANNED_ONCE)} json_build_object(
   'trailer', ${TRAILER},
   'builds', ${standingList(BUILDS)},
   'parts', ${standingList(PARTS)},
