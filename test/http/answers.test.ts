@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Service, startService } from '../support/service.js';
+import { startApp, type TestApp } from '../support/app.js';
 
-let service: Service;
+let service: TestApp;
 beforeAll(async () => {
-  service = await startService();
+  service = await startApp();
 });
 afterAll(() => service.close());
 

@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { shortError } from '../../src/http/log-settings.js';
-import { PASSWORD, type Service, startService } from '../support/service.js';
+import { PASSWORD, startApp, type TestApp } from '../support/app.js';
 
 // A file of its own: the logger of the first app in a process stays for the later ones.
-let service: Service;
+let service: TestApp;
 
 beforeAll(async () => {
-  service = await startService({ logLevel: 'trace' });
+  service = await startApp({ logLevel: 'trace' });
 });
 afterAll(() => service.close());
 
