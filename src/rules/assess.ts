@@ -5,7 +5,7 @@ import { recentTrips } from './flags/flag-context.js';
 import { raiseFlags } from './flags/flags.js';
 import { type TrailerOn, trailerOn } from './history/trailer-on.js';
 import { coldPressuresFound } from './inspection/cold-pressures.js';
-import { type Due, dueChecksOn } from './inspection/due.js';
+import { type Due, type Schedule, scheduleOn } from './inspection/due.js';
 import { type UseSoFar, useSoFar } from './inspection/use-so-far.js';
 import { type Contradiction, contradictions } from './trailer/contradictions.js';
 import type { Ratings } from './trailer/ratings.js';
@@ -43,7 +43,7 @@ export interface Assessment {
  *
  *     facts, day → trailerOn    the facts known by then, in the order of time
  *                → useSoFar     distance behind and ahead, last record of each check
- *                → dueChecksOn  when each check falls due
+ *                → scheduleOn   when each check falls due
  *                → raiseFlags   what is past a limit
  *                → wakeOn       until when all of it holds
  */
@@ -51,7 +51,8 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
   const trailer = trailerOn(facts, asOf);
   const use = useSoFar(trailer);
   const isGone = facts.trailer.status !== 'in-service';
-  const due = isGone ? [] : dueChecksOn(trailer, use);
+  const schedule = isGone ? NOTHING_DUE : scheduleOn(trailer, use);
+  const { due } = schedule;
   const pressures = coldPressuresFound(trailer);
   const flags = isGone ? [] : raiseFlags({ trailer, use, due, pressures, recentTrips: recentTrips(trailer) });
   return {
@@ -63,9 +64,12 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
     flags,
     use: useShown(trailer, use),
     unknowns: unknownsOf(trailer, use, due),
-    wakeOn: wakeOn(trailer, use, due),
+    wakeOn: wakeOn(trailer, use, schedule),
   };
 }
+
+/** A trailer that is sold or scrapped asks for nothing; its history stays. */
+const NOTHING_DUE: Schedule = { due: [], turnsOn: [] };
 
 function readinessOf(trailer: TrailerOn, due: readonly Due[], flags: readonly Flag[]): Assessment['readiness'] {
   if (flags.some((flag) => flag.severity === 'stop')) return 'down';

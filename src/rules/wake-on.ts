@@ -3,7 +3,7 @@ import { dayFromNumber, daysAfter } from './calendar/day-number.js';
 import { RECENT_DAYS } from './flags/flag-context.js';
 import { agedTires } from './flags/tire-age.js';
 import type { TrailerOn } from './history/trailer-on.js';
-import type { Due } from './inspection/due.js';
+import type { Schedule } from './inspection/due.js';
 import { IDLE_DAYS } from './inspection/triggers/event.js';
 import { UNLOGGED_JOB_DAYS, type UseSoFar } from './inspection/use-so-far.js';
 import { parseDateCode } from './tire/date-code.js';
@@ -13,24 +13,16 @@ import { parseDateCode } from './tire/date-code.js';
  * Earlier costs one assessment that finds nothing new; later would leave a wrong answer standing. So each way in which
  * a passing day changes anything has its line here, and a test walks the days between and compares.
  */
-export function wakeOn(trailer: TrailerOn, use: UseSoFar, due: readonly Due[]): CivilDate | null {
+export function wakeOn(trailer: TrailerOn, use: UseSoFar, schedule: Schedule): CivilDate | null {
   return earliest(
     [
-      ...whenChecksChange(trailer, due),
+      ...schedule.turnsOn,
       ...whenJobsChange(trailer),
       ...whenTripsAge(trailer),
       ...whenTiresAge(trailer),
       ...whenUseIsLearnedAgain(use),
       ...whenLaterFactsBegin(trailer),
     ].filter((day) => day > trailer.asOf),
-  );
-}
-
-/** A check comes within its lead time, and later goes past its last good day. */
-function whenChecksChange(trailer: TrailerOn, due: readonly Due[]): readonly CivilDate[] {
-  const leadDays = new Map(trailer.facts.checkKinds.map((kind) => [kind.id, kind.leadDays]));
-  return due.flatMap(({ checkKindId, dueOn }) =>
-    dueOn === null ? [] : [daysAfter(dueOn, -(leadDays.get(checkKindId) ?? 0)), daysAfter(dueOn, 1)],
   );
 }
 

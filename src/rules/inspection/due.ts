@@ -53,18 +53,36 @@ export function dueChecks(facts: TrailerFacts, asOf: CivilDate): readonly Due[] 
 
 export function dueCheck(kind: CheckKind, facts: TrailerFacts, asOf: CivilDate): Due {
   const trailer = trailerOn(facts, asOf);
-  return dueOf(kind, trailer, useSoFar(trailer));
+  return dueOf(kind, trailer, useSoFar(trailer)).due;
 }
 
-/** The same for facts already laid out. A check without triggers, such as the walk before each tow, never falls due by itself. */
+/** The same for facts already laid out. */
 export function dueChecksOn(trailer: TrailerOn, use: UseSoFar): readonly Due[] {
-  return trailer.facts.checkKinds
-    .filter((kind) => kind.triggers.length > 0 && applies(kind.appliesTo, trailer.build))
-    .map((kind) => dueOf(kind, trailer, use))
-    .sort(bySoonest);
+  return scheduleOn(trailer, use).due;
 }
 
-function dueOf(kind: CheckKind, trailer: TrailerOn, use: UseSoFar): Due {
+/** What is due, and every day on which a check comes within its lead time or goes past its last good day. */
+export interface Schedule {
+  readonly due: readonly Due[];
+  readonly turnsOn: readonly CivilDate[];
+}
+
+/** A check without triggers, such as the walk before each tow, never falls due by itself. */
+export function scheduleOn(trailer: TrailerOn, use: UseSoFar): Schedule {
+  const found = trailer.facts.checkKinds
+    .filter((kind) => kind.triggers.length > 0 && applies(kind.appliesTo, trailer.build))
+    .map((kind) => dueOf(kind, trailer, use));
+  return {
+    due: found.map(({ due }) => due).sort(bySoonest),
+    turnsOn: found.flatMap(({ turnsOn }) => turnsOn),
+  };
+}
+
+function dueOf(
+  kind: CheckKind,
+  trailer: TrailerOn,
+  use: UseSoFar,
+): { readonly due: Due; readonly turnsOn: readonly CivilDate[] } {
   const lastPass = use.lastPass.get(kind.id) ?? null;
   const fail = use.failed.get(kind.id) ?? null;
   const check: CheckSoFar = {
@@ -80,7 +98,7 @@ function dueOf(kind: CheckKind, trailer: TrailerOn, use: UseSoFar): Due {
   const { state, dueOn } = first;
   const atRisk = state === 'later' && dueOn === null ? undefined : firstAtRisk(trailer, dueOn);
   const until = dueOn !== null && dueOn >= trailer.asOf ? dueOn : atRisk ? daysAfter(atRisk.startsOn, -1) : null;
-  return {
+  const due: Due = {
     checkKindId: kind.id,
     code: kind.code,
     state,
@@ -93,6 +111,9 @@ function dueOf(kind: CheckKind, trailer: TrailerOn, use: UseSoFar): Due {
     unknown: first.unknown,
     failed: fail !== null,
   };
+  // Every trigger's day, not only the first one's: one that was never done hides days that still lie ahead.
+  const days = [dueOn, ...all.map(({ falls }) => falls.dueOn)].filter((date) => date !== null);
+  return { due, turnsOn: days.flatMap((date) => [daysAfter(date, -kind.leadDays), daysAfter(date, 1)]) };
 }
 
 type First = Pick<Due, 'state' | 'dueOn' | 'trigger' | 'used' | 'unknown'>;
