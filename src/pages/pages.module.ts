@@ -2,16 +2,48 @@ import { Module } from '@nestjs/common';
 import { HttpModule } from '../http/http.module.js';
 import { UseCasesModule } from '../use-cases/use-cases.module.js';
 import { AssetController } from './assets/asset.controller.js';
+import { DueController } from './due/due.controller.js';
 import { FirstRunController } from './first-run/first-run.controller.js';
+import { FitController } from './fit/fit.controller.js';
+import { FlagsController } from './flags/flags.controller.js';
+import { GateController } from './gate/gate.controller.js';
+import { JobsController } from './jobs/jobs.controller.js';
+import { MachinesController } from './machines/machines.controller.js';
+import { NoticesController } from './notices/notices.controller.js';
 import { PeopleController } from './people/people.controller.js';
 import { PersonController } from './people/person.controller.js';
 import { InvitationController } from './sign-in/invitation.controller.js';
 import { PasswordController } from './sign-in/password.controller.js';
 import { SignInController } from './sign-in/sign-in.controller.js';
+import { BuildController } from './trailer/build.controller.js';
+import { ChecksController } from './trailer/checks.controller.js';
+import { HoldsController } from './trailer/holds.controller.js';
+import { PartsController } from './trailer/parts.controller.js';
+import { ReadingsController } from './trailer/readings.controller.js';
+import { TrailerController } from './trailer/trailer.controller.js';
+import { TripsController } from './trailer/trips.controller.js';
+import { TrailersController } from './trailers/trailers.controller.js';
+import { YardController } from './yard/yard.controller.js';
 
 @Module({
   imports: [HttpModule, UseCasesModule],
   controllers: [
+    BuildController,
+    ChecksController,
+    DueController,
+    FitController,
+    FlagsController,
+    GateController,
+    HoldsController,
+    JobsController,
+    MachinesController,
+    NoticesController,
+    PartsController,
+    ReadingsController,
+    TrailersController,
+    TrailerController,
+    TripsController,
+    YardController,
     AssetController,
     FirstRunController,
     InvitationController,

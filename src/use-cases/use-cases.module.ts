@@ -56,6 +56,23 @@ import { ShowPeople } from './people/show-people.js';
 import { SwitchYard } from './people/switch-yard.js';
 import { CorrectReading } from './readings/correct-reading.js';
 import { RecordReading } from './readings/record-reading.js';
+import { ShowCheckRecord } from './show/show-check-record.js';
+import { ShowCheckSheet } from './show/show-check-sheet.js';
+import { ShowChoices } from './show/show-choices.js';
+import { ShowDue } from './show/show-due.js';
+import { ShowFlags } from './show/show-flags.js';
+import { ShowGate } from './show/show-gate.js';
+import { ShowJob } from './show/show-job.js';
+import { ShowJobs } from './show/show-jobs.js';
+import { ShowMachines } from './show/show-machines.js';
+import { ShowNotice } from './show/show-notice.js';
+import { ShowNotices } from './show/show-notices.js';
+import { ShowPhoto } from './show/show-photo.js';
+import { ShowTrailer } from './show/show-trailer.js';
+import { ShowTrailerForm } from './show/show-trailer-form.js';
+import { ShowTrailerHistory } from './show/show-trailer-history.js';
+import { ShowTrailers } from './show/show-trailers.js';
+import { ShowYard } from './show/show-yard.js';
 import { AddTrailer } from './trailers/add-trailer.js';
 import { CorrectPart } from './trailers/correct-part.js';
 import { FitPart } from './trailers/fit-part.js';
@@ -134,7 +151,27 @@ const NOTICES = [
   WakeTrailers,
 ];
 
-const USE_CASES = [...FACTS, ...NOTICES, ...PEOPLE];
+const SCREENS = [
+  ShowCheckRecord,
+  ShowCheckSheet,
+  ShowChoices,
+  ShowDue,
+  ShowFlags,
+  ShowGate,
+  ShowJob,
+  ShowJobs,
+  ShowMachines,
+  ShowNotice,
+  ShowNotices,
+  ShowPhoto,
+  ShowTrailer,
+  ShowTrailerForm,
+  ShowTrailerHistory,
+  ShowTrailers,
+  ShowYard,
+];
+
+const USE_CASES = [...SCREENS, ...FACTS, ...NOTICES, ...PEOPLE];
 
 /** The step that every fact recorded ends with; a stop it finds becomes a notice in the same transaction. */
 const REASSESS = {

@@ -3,6 +3,7 @@ import type { FastifyReply } from 'fastify';
 import { FromCaller } from '../../http/from-caller.js';
 import { IdPipe } from '../../http/id-pipe.js';
 import { valueOrRefuse } from '../../http/refusal.js';
+import { earliest } from '../../rules/calendar/civil-date.js';
 import type { Trip } from '../../rules/facts/use.js';
 import type { Caller } from '../../use-cases/caller.js';
 import { BookJob } from '../../use-cases/jobs/book-job.js';
@@ -153,7 +154,7 @@ export class JobsController {
     const { job } = screen;
     const values = {
       startedOn: job.startsOn,
-      endedOn: job.endsOn < caller.today ? job.endsOn : caller.today,
+      endedOn: earliest([job.endsOn, caller.today]) ?? caller.today,
       distance: inMiles(job.distanceKm),
     };
     sendPage(reply, <JobDonePage caller={caller} screen={screen} typed={{ values, problems: [] }} />);

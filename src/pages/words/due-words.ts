@@ -15,6 +15,10 @@ const EVENT_WORDS: Readonly<Record<CheckEvent, string>> = {
   idle: 'standing idle',
 };
 
+export function eventWords(event: CheckEvent): string {
+  return EVENT_WORDS[event];
+}
+
 const FIXED_WORDS = { registration: 'the registration runs out', insurance: 'the insurance runs out' } as const;
 
 /** What makes a check fall due: `every 12 months`, `10, 25 and 50 mi after a wheel came off`. */
