@@ -207,7 +207,6 @@ describe("another yard's rows cannot even be named", () => {
       'job.recorded_by',
       'machine.recorded_by',
       'meter_reading.recorded_by',
-      'notice.person_id',
       'part.recorded_by',
       'trip.recorded_by',
     ]);

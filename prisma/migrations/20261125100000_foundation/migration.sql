@@ -19,6 +19,7 @@ CREATE TABLE "yard" (
     "weigh_first_share" DOUBLE PRECISION NOT NULL DEFAULT 0.03,
     "use_window_days" INTEGER NOT NULL DEFAULT 90,
     "drift_trips" INTEGER NOT NULL DEFAULT 10,
+    "planned_on" DATE,
     "created_at" TIMESTAMPTZ(6) NOT NULL DEFAULT CURRENT_TIMESTAMP,
 
     CONSTRAINT "yard_pkey" PRIMARY KEY ("id")
@@ -536,7 +537,7 @@ CREATE TABLE "flag_result" (
 CREATE TABLE "notice" (
     "id" UUID NOT NULL,
     "yard_id" UUID NOT NULL,
-    "person_id" UUID NOT NULL,
+    "person_id" UUID,
     "kind" TEXT NOT NULL,
     "key" TEXT NOT NULL,
     "to_name" TEXT NOT NULL,
@@ -912,6 +913,9 @@ ALTER TABLE "flag_result" ADD CONSTRAINT "flag_result_yard_id_trailer_id_fkey" F
 ALTER TABLE "notice" ADD CONSTRAINT "notice_yard_id_fkey" FOREIGN KEY ("yard_id") REFERENCES "yard"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
+ALTER TABLE "notice" ADD CONSTRAINT "notice_yard_id_person_id_fkey" FOREIGN KEY ("yard_id", "person_id") REFERENCES "membership"("yard_id", "person_id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
 ALTER TABLE "notice_item" ADD CONSTRAINT "notice_item_yard_id_notice_id_fkey" FOREIGN KEY ("yard_id", "notice_id") REFERENCES "notice"("yard_id", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
@@ -1223,11 +1227,23 @@ CREATE FUNCTION "yard_ids"() RETURNS SETOF uuid
   LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
   AS $$ SELECT id FROM public.yard ORDER BY id $$;
 
--- Yards in which a trailer reads differently from a day up to `until` on.
-CREATE FUNCTION "yards_with_wakes"(until date) RETURNS SETOF uuid
+-- Yards in which some trailer reads differently from the day that it is there now. Like the next question it goes by
+-- each yard's own clock, so one tick of the timer serves yards of every zone.
+CREATE FUNCTION "yards_to_wake"(at timestamptz) RETURNS SETOF uuid
   LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
   AS $$ SELECT y.id FROM public.yard y
-        WHERE EXISTS (SELECT FROM public.trailer_result r WHERE r.yard_id = y.id AND r.wake_on <= until) ORDER BY y.id $$;
+        WHERE EXISTS (SELECT FROM public.trailer_result r
+                      WHERE r.yard_id = y.id AND r.wake_on <= timezone(y.time_zone, at)::date)
+        ORDER BY y.id $$;
+
+-- Yards in which it is past the plan hour of a day that nobody has planned. A day missed altogether is not asked for
+-- again: letters of yesterday help nobody, and today's say whatever is still open.
+CREATE FUNCTION "yards_to_plan"(at timestamptz) RETURNS SETOF uuid
+  LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
+  AS $$ SELECT y.id FROM public.yard y
+        WHERE extract(hour FROM timezone(y.time_zone, at)) >= y.plan_hour
+          AND (y.planned_on IS NULL OR y.planned_on < timezone(y.time_zone, at)::date)
+        ORDER BY y.id $$;
 
 CREATE FUNCTION "yards_with_waiting_notices"(at timestamptz) RETURNS SETOF uuid
   LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
@@ -1248,6 +1264,6 @@ CREATE FUNCTION "invitation_of"(hash text) RETURNS TABLE ("id" uuid, "yard_id" u
   LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog
   AS $$ SELECT i.id, i.yard_id FROM public.invitation i WHERE i.token_hash = hash $$;
 
-REVOKE EXECUTE ON FUNCTION "yard_ids"(), "yards_with_wakes"(date), "yards_with_waiting_notices"(timestamptz), "memberships_of"(uuid), "api_token_of"(text), "invitation_of"(text) FROM PUBLIC;
-GRANT EXECUTE ON FUNCTION "yard_ids"(), "yards_with_wakes"(date), "yards_with_waiting_notices"(timestamptz), "memberships_of"(uuid), "api_token_of"(text), "invitation_of"(text) TO "axlebook_service";
+REVOKE EXECUTE ON FUNCTION "yard_ids"(), "yards_to_wake"(timestamptz), "yards_to_plan"(timestamptz), "yards_with_waiting_notices"(timestamptz), "memberships_of"(uuid), "api_token_of"(text), "invitation_of"(text) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION "yard_ids"(), "yards_to_wake"(timestamptz), "yards_to_plan"(timestamptz), "yards_with_waiting_notices"(timestamptz), "memberships_of"(uuid), "api_token_of"(text), "invitation_of"(text) TO "axlebook_service";
 GRANT EXECUTE ON FUNCTION "memberships_of"(uuid) TO "axlebook_auth";
