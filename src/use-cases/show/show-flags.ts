@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
-import type { Database } from '../../store/database.js';
-import type { ChoicesView } from '../../store/views/choices.view.js';
-import type { FlagFilter, FlagListView, FlagRow } from '../../store/views/flag-list.view.js';
+import { Database } from '../../store/database.js';
+import { ChoicesView } from '../../store/views/choices.view.js';
+import { type FlagFilter, FlagListView, type FlagRow } from '../../store/views/flag-list.view.js';
 import type { ListPage } from '../../store/views/paging.js';
 import type { Caller } from '../caller.js';
 import { done, type Outcome } from '../outcome.js';

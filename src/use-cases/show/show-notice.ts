@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
-import type { Database } from '../../store/database.js';
-import type { NoticeDetail, NoticeListView } from '../../store/views/notice-list.view.js';
+import { Database } from '../../store/database.js';
+import { type NoticeDetail, NoticeListView } from '../../store/views/notice-list.view.js';
 import type { Caller } from '../caller.js';
 import { done, notFound, type Outcome } from '../outcome.js';
 

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
-import type { Database } from '../../store/database.js';
-import type { NoticeListView, NoticeRow } from '../../store/views/notice-list.view.js';
+import { Database } from '../../store/database.js';
+import { NoticeListView, type NoticeRow } from '../../store/views/notice-list.view.js';
 import type { ListPage } from '../../store/views/paging.js';
 import type { Caller } from '../caller.js';
 import { done, type Outcome } from '../outcome.js';

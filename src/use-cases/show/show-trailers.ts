@@ -1,11 +1,11 @@
 import { Injectable } from '@nestjs/common';
-import type { Database } from '../../store/database.js';
+import { Database } from '../../store/database.js';
 import type { ListPage } from '../../store/views/paging.js';
-import type {
-  ReadinessCounts,
-  TrailerFilter,
+import {
+  type ReadinessCounts,
+  type TrailerFilter,
   TrailerListView,
-  TrailerRow,
+  type TrailerRow,
 } from '../../store/views/trailer-list.view.js';
 import type { Caller } from '../caller.js';
 import { done, type Outcome } from '../outcome.js';
