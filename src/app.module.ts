@@ -1,6 +1,7 @@
 import { type DynamicModule, Module } from '@nestjs/common';
 import { LoggerModule } from 'nestjs-pino';
 import type { DestinationStream } from 'pino';
+import { ApiModule } from './api/api.module.js';
 import type { Config } from './config.js';
 import { configModule } from './config.module.js';
 import type { Clock } from './http/clock.js';
@@ -27,6 +28,7 @@ export function appModule(config: Config, { clock, jobs, logTo }: Surroundings):
       configModule(config, clock),
       HttpModule,
       PagesModule,
+      ApiModule,
       ...(jobs ? [JobsModule] : []),
     ],
   };

@@ -25,11 +25,9 @@ export class FailureFilter implements ExceptionFilter {
     reply.header('cache-control', 'no-store');
     if (isApi(request)) {
       if (failure.status === 401) reply.header('www-authenticate', 'Bearer realm="Axlebook"');
-      const { title, text, fields } = failure;
-      reply
-        .status(failure.status)
-        .type('application/json; charset=utf-8')
-        .send({ error: { title, message: text, fields } });
+      const { kind, title, text, fields } = failure;
+      const problem = { kind, title, message: text, ...(kind === 'invalid' ? { fields } : {}) };
+      reply.status(failure.status).type('application/json; charset=utf-8').send({ problem });
     } else if (thrown instanceof Elsewhere) {
       reply.status(303).header('location', thrown.path).send();
     } else {

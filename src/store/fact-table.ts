@@ -55,13 +55,17 @@ export async function findFact<Fact extends { readonly id: string }>(
   return found[0] ?? null;
 }
 
-/** Every row ever written about a trailer, the newest last. */
+/** Every row ever written about a trailer, the newest last; or a part of them. */
 export async function factHistory<Fact extends { readonly id: string }>(
   tx: YardTx,
   facts: FactTable<Fact>,
   trailerId: string,
+  part: { readonly order: Prisma.Sql; readonly limit: number; readonly offset: number } | null = null,
 ): Promise<readonly HistoryOf<Fact>[]> {
   const row = Prisma.raw(facts.table);
+  const which = part
+    ? Prisma.sql`order by ${part.order} limit ${part.limit} offset ${part.offset}`
+    : Prisma.sql`order by ${row}.recorded_at, ${row}.id`;
   const entry = Prisma.sql`json_build_object(
     'fact', ${facts.shape},
     'correctsId', ${row}.corrects_id,
@@ -73,7 +77,7 @@ export async function factHistory<Fact extends { readonly id: string }>(
   const rows = await jsonRows<Omit<HistoryOf<Fact>, 'recordedAt'> & { recordedAt: string }>(
     tx,
     entry,
-    Prisma.sql`from ${row} where ${of(tx, row, trailerId)} order by ${row}.recorded_at, ${row}.id`,
+    Prisma.sql`from ${row} where ${of(tx, row, trailerId)} ${which}`,
   );
   return rows.map((one) => ({ ...one, recordedAt: new Date(one.recordedAt) }));
 }

@@ -21,6 +21,7 @@ import { TripStore } from './trip-store.js';
 import { CheckRecordView } from './views/check-record.view.js';
 import { ChoicesView } from './views/choices.view.js';
 import { DueListView } from './views/due-list.view.js';
+import { FactListView } from './views/fact-list.view.js';
 import { FlagListView } from './views/flag-list.view.js';
 import { HistoryView } from './views/history.view.js';
 import { HoldListView } from './views/hold-list.view.js';
@@ -55,6 +56,7 @@ const VIEWS = [
   CheckRecordView,
   ChoicesView,
   DueListView,
+  FactListView,
   FlagListView,
   HistoryView,
   HoldListView,

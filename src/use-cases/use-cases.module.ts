@@ -54,6 +54,12 @@ import { RevokeInvitation } from './people/revoke-invitation.js';
 import { SendResetLetter } from './people/send-reset-letter.js';
 import { ShowPeople } from './people/show-people.js';
 import { SwitchYard } from './people/switch-yard.js';
+import { ListFacts } from './read/list-facts.js';
+import { ListHistory } from './read/list-history.js';
+import { ListHolds } from './read/list-holds.js';
+import { ListTrailerHolds } from './read/list-trailer-holds.js';
+import { ReadTrailer } from './read/read-trailer.js';
+import { ReadTrailerFacts } from './read/read-trailer-facts.js';
 import { CorrectReading } from './readings/correct-reading.js';
 import { RecordReading } from './readings/record-reading.js';
 import { ShowCheckRecord } from './show/show-check-record.js';
@@ -171,7 +177,9 @@ const SCREENS = [
   ShowYard,
 ];
 
-const USE_CASES = [...SCREENS, ...FACTS, ...NOTICES, ...PEOPLE];
+const READS = [ListFacts, ListHistory, ListHolds, ListTrailerHolds, ReadTrailer, ReadTrailerFacts];
+
+const USE_CASES = [...SCREENS, ...READS, ...FACTS, ...NOTICES, ...PEOPLE];
 
 /** The step that every fact recorded ends with; a stop it finds becomes a notice in the same transaction. */
 const REASSESS = {

@@ -27,7 +27,11 @@ describe('every answer', () => {
     const answer = await service.browser().get('/api/no-such-thing');
     expect(answer.status).toBe(404);
     expect(JSON.parse(answer.body)).toEqual({
-      error: { title: 'Nothing here', message: expect.stringContaining('nothing at this address'), fields: [] },
+      problem: {
+        kind: 'not-found',
+        title: 'Nothing here',
+        message: expect.stringContaining('nothing at this address'),
+      },
     });
   });
 

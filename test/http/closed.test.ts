@@ -29,6 +29,8 @@ const OPEN_TO_ALL = [
   'POST /invitation',
   'GET /first-run',
   'POST /first-run',
+  // How the API is spoken; nothing of any yard.
+  'GET /api/openapi.json',
   // Asked by whatever keeps the service running.
   'GET /health',
 ];

@@ -10,19 +10,32 @@ export interface HistoryEntry {
   readonly action: string;
   readonly subject: string;
   readonly subjectId: string | null;
+  readonly trailerId: string | null;
   readonly detail: unknown;
 }
 
-/** Who did what to a trailer, when, through which door; latest first. */
+/** Who did what, when, through which door; latest first. */
 @Injectable()
 export class HistoryView {
-  async ofTrailer(tx: YardTx, trailerId: string, paging: PageOfList): Promise<ListPage<HistoryEntry>> {
-    const where = { yardId: tx.yardId, trailerId };
+  ofTrailer(tx: YardTx, trailerId: string, paging: PageOfList): Promise<ListPage<HistoryEntry>> {
+    return this.page(tx, { yardId: tx.yardId, trailerId }, paging);
+  }
+
+  ofYard(tx: YardTx, paging: PageOfList): Promise<ListPage<HistoryEntry>> {
+    return this.page(tx, { yardId: tx.yardId }, paging);
+  }
+
+  private async page(
+    tx: YardTx,
+    where: { readonly yardId: string; readonly trailerId?: string },
+    paging: PageOfList,
+  ): Promise<ListPage<HistoryEntry>> {
     const rows = await tx.auditEntry.findMany({
       where,
       orderBy: [{ at: 'desc' }, { id: 'desc' }],
       take: paging.perPage,
       skip: offsetOf(paging),
+      omit: { yardId: true, personId: true },
     });
     return { rows, total: await tx.auditEntry.count({ where }) };
   }

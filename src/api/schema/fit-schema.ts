@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import { COMPARISON, DUE, STANDING, UNKNOWN } from './result-schema.js';
+import { computed, DAY, ID, known } from './values.js';
+
+const LOAD_CHECK = z
+  .object({
+    ...known({
+      grossKg: computed('Whole trailer as loaded, kg.'),
+      cargoKg: computed('kg'),
+      tongueN: computed('N'),
+      tongueShare: computed('Tongue weight over gross weight, 0 to 1.'),
+      axleGroupN: computed('What the axles carry together, N; with method `bound`, the most they can carry.'),
+      axleN: z.array(computed('N')).describe('Each axle from the front, N.'),
+      method: z.enum(['scale', 'statics', 'bound']).describe('How the tongue and axle loads became known.'),
+    }),
+    comparisons: z.array(COMPARISON),
+    tongueBand: z.object({
+      low: computed('0 to 1'),
+      high: computed('0 to 1').nullable(),
+      standing: z.enum(['inside', 'low', 'high', 'unknown']),
+    }),
+    unknowns: z.array(UNKNOWN.extend({ subject: z.string().optional() })),
+  })
+  .meta({ id: 'LoadCheck' });
+
+const MASS = computed('kg');
+const POSITIONS = z.array(z.string()).describe('Wheel positions.');
+const REASON = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.enum(['over', 'near']), comparison: COMPARISON }),
+    z.object({
+      kind: z.literal('tongue-share'),
+      share: computed('0 to 1'),
+      low: computed('0 to 1'),
+      high: computed('0 to 1').nullable(),
+    }),
+    z.object({ kind: z.literal('hold'), reason: z.string() }),
+    z.object({ kind: z.literal('due'), due: DUE, when: z.enum(['before', 'during']) }),
+    z.object({ kind: z.literal('never-proven'), checkKindId: ID, what: z.string() }),
+    z.object({ kind: z.literal('tires-past-age'), positions: POSITIONS }),
+    z.object({
+      kind: z.literal('licence'),
+      threshold: z.enum(['cdl-a', 'cdl-b']),
+      combinationKg: MASS,
+      thresholdKg: MASS,
+      driverHolds: z.enum(['A', 'B', 'none']).nullable(),
+    }),
+    z.object({ kind: z.literal('commercial-rules'), combinationKg: MASS, thresholdKg: MASS }),
+    z.object({ kind: z.literal('ball-size'), couplerM: computed('m'), ballM: computed('m') }),
+    z.object({ kind: z.literal('unknown'), lacks: z.string(), stops: z.string() }),
+  ])
+  .meta({ id: 'FitReason' });
+
+const REMEDY = z
+  .discriminatedUnion('kind', [
+    z.object({
+      kind: z.literal('lighten'),
+      items: z.array(z.string()).describe('Cargo items to leave off, swap or wash, all before included.'),
+      grossKg: MASS,
+      overKg: computed('By how much the tightest limit is still passed, kg; negative when inside.'),
+      standing: STANDING,
+    }),
+    z.object({
+      kind: z.literal('move-load'),
+      forwardFromM: computed('Least it must move, m; forward is positive.'),
+      forwardToM: computed('Most it may move, m.'),
+      tongueFromN: computed('N'),
+      tongueToN: computed('N'),
+    }),
+    z.object({
+      kind: z.literal('inflate'),
+      positions: POSITIONS,
+      toKpa: computed('Cold pressure, kPa.'),
+      askedByPlateKpa: computed('kPa').nullable(),
+      carriesN: computed('What the axle’s tires then carry, N.'),
+    }),
+    z.object({ kind: z.literal('do-check'), checkKindId: ID, code: z.string(), by: DAY.nullable() }),
+    z.object({ kind: z.literal('replace-tires'), positions: POSITIONS }),
+    z.object({ kind: z.enum(['level', 'weigh', 'another-driver', 'lift-hold']) }),
+  ])
+  .meta({ id: 'FitRemedy' });
+
+/** Whether a trailer may take a load on some days. */
+export const FIT = z
+  .object({
+    verdict: z.enum(['go', 'go-after', 'weigh-first', 'no-go', 'cannot-say']),
+    loadCheck: LOAD_CHECK,
+    reasons: z.array(REASON).describe('Each reason the answer is not plain go.'),
+    remedies: z.array(REMEDY).describe('What would make it yes, in the order to try it.'),
+  })
+  .meta({
+    id: 'Fit',
+    description:
+      'Arithmetic on what was entered. The plate, the makers’ manuals, local law and a qualified person come first.',
+  });

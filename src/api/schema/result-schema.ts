@@ -1,0 +1,199 @@
+import { z } from 'zod';
+import { FLAG_RULES } from '../../rules/flags/flag.js';
+import { TRIGGER } from './check-schema.js';
+import { computed, DAY, ID, known } from './values.js';
+
+/** A load held against a limit, and the limit. */
+export const LIMIT = z
+  .object({
+    kind: z.enum(['plate', 'axle-group', 'axle', 'tire', 'coupler', 'coupler-tongue', 'tow-hitch', 'tow-hitch-tongue']),
+    subject: z.string().nullable().describe('Which one, where there are several: axle number or wheel position.'),
+    limitN: computed('Kept as a force, N.'),
+    origin: z.enum([
+      'plate',
+      'axle-maker',
+      'tire-sidewall',
+      'load-index',
+      'tire-table',
+      'coupler-maker',
+      'tow-vehicle',
+    ]),
+  })
+  .meta({ id: 'Limit' });
+
+export const STANDING = z
+  .enum(['inside', 'near', 'over'])
+  .describe('`near`: inside, but too close for a weight that was never weighed.');
+
+export const COMPARISON = z
+  .object({
+    limit: LIMIT,
+    loadN: computed('N'),
+    marginN: computed('Limit less load, N; negative when over.'),
+    measured: z.boolean().describe('Whether every weight in the sum was weighed.'),
+    standing: STANDING,
+  })
+  .meta({ id: 'Comparison' });
+
+export const TRAILER_CLASS = z.enum(['light', 'medium', 'heavy', 'gooseneck-deck-over', 'not-an-equipment-trailer']);
+
+const RATINGS = z
+  .object({
+    limits: z.array(LIMIT),
+    ...known({
+      governing: LIMIT,
+      grossKg: computed('The greatest gross mass that every known limit allows, kg.'),
+      payloadKg: computed('That gross less the empty mass, kg.'),
+      axleGroupKg: computed('What the axles may carry together, kg.'),
+      axleSumKg: computed("Sum of the plate's axle ratings, kg."),
+      trailerClass: TRAILER_CLASS,
+    }),
+    tongueShareAssumed: computed('Share of the gross taken to rest on the hitch, 0 to 1.'),
+  })
+  .meta({ id: 'Ratings' });
+
+const MASS = computed('kg');
+export const CONTRADICTION = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('plate-above-axles'), gvwrKg: MASS, carriesKg: MASS }),
+    z.object({ kind: z.literal('tires-below-axle'), axle: z.int(), tiresKg: MASS, gawrKg: MASS }),
+    z.object({ kind: z.literal('axle-rating-below-gawr'), axle: z.int(), ratingKg: MASS, gawrKg: MASS }),
+    z.object({ kind: z.literal('coupler-below-plate'), couplerKg: MASS, gvwrKg: MASS }),
+    z.object({ kind: z.literal('chains-below-plate'), chainBreakKg: MASS, gvwrKg: MASS }),
+    z.object({ kind: z.literal('jack-too-small'), supportKg: MASS, axleRatingKg: MASS }),
+    z.object({ kind: z.literal('slide-ramps-without-stabilizers') }),
+    z.object({ kind: z.literal('single-jack-on-gooseneck') }),
+    z.object({ kind: z.literal('part-way-tongue-on-channel') }),
+    z.object({ kind: z.literal('frame-too-shallow'), depthM: computed('m') }),
+    z.object({ kind: z.literal('gravity-tilt-too-long'), deckM: computed('m') }),
+    z.object({ kind: z.literal('empty-above-plate'), emptyKg: MASS, gvwrKg: MASS }),
+  ])
+  .meta({ id: 'Contradiction', description: 'What cannot be right in a build as entered. Said, not blocking.' });
+
+export const UNKNOWN = z
+  .object({ lacks: z.string(), stops: z.string() })
+  .meta({ id: 'Unknown', description: 'A fact nobody has given, and what it keeps us from working out.' });
+
+export const DUE = z
+  .object({
+    checkKindId: ID,
+    code: z.string(),
+    state: z.enum(['overdue', 'due-soon', 'later', 'never-done', 'unknown']),
+    yardDays: z
+      .array(z.object({ from: DAY, to: DAY }))
+      .describe('Days on which the trailer is in the yard, up to the due date.'),
+    failed: z.boolean().describe('Whether its latest record is a fail.'),
+    ...known({
+      dueOn: DAY.describe('Last good day: from the day after, it is overdue.'),
+      trigger: TRIGGER,
+      lastDoneOn: DAY,
+      used: z.discriminatedUnion('kind', [
+        z.object({
+          kind: z.literal('distance'),
+          usedKm: computed('As counted toward the limit, harsh service more than once, km.'),
+          limitKm: computed('km'),
+          harshKm: computed('How much of it was added for harsh service, km.'),
+        }),
+        z.object({ kind: z.literal('trips'), used: computed('trips'), limit: computed('trips') }),
+      ]),
+      firstJobAtRisk: z.object({ jobId: ID, startsOn: DAY }),
+      unknown: z.enum(['no-distance-known', 'no-last-done', 'no-date-set']),
+    }),
+  })
+  .meta({ id: 'Due' });
+
+const TRIP_OVER = z.object({ tripId: ID, on: DAY, comparison: COMPARISON }).meta({ id: 'TripOver' });
+const CODED = { checkKindId: ID, code: z.string() };
+const EVIDENCE = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('over-limit'), worst: TRIP_OVER, trips: z.array(TRIP_OVER) }),
+    z.object({
+      kind: z.literal('tongue-share'),
+      share: computed('Tongue weight over gross weight, 0 to 1.'),
+      low: computed('0 to 1'),
+      high: computed('0 to 1').nullable(),
+      tripIds: z.array(ID),
+    }),
+    z.object({
+      kind: z.literal('tires-past-age'),
+      limitYears: computed("The yard's limit, years."),
+      tires: z.array(
+        z.object({
+          position: z.string(),
+          dateCode: z.string(),
+          madeFrom: DAY,
+          years: computed('Whole years of age.'),
+          months: computed('Months beyond them.'),
+        }),
+      ),
+    }),
+    z.object({
+      kind: z.literal('tires-soft'),
+      tires: z.array(z.object({ position: z.string(), foundKpa: computed('kPa'), wantedKpa: computed('kPa') })),
+    }),
+    z.object({ kind: z.literal('check-overdue'), ...CODED, dueOn: DAY.nullable(), safety: z.boolean() }),
+    z.object({ kind: z.literal('proof-missing'), ...CODED, what: z.string() }),
+    z.object({
+      kind: z.literal('class-drift'),
+      trips: z.int().describe('Trips looked back on.'),
+      over90: z.int().describe('Trips above 90 % of the payload.'),
+      over100: z.int().describe('Trips above all of it.'),
+      payloadKg: MASS,
+      tripIds: z.array(ID),
+      ...known({ ownClass: TRAILER_CLASS, looksLike: TRAILER_CLASS, machineId: ID }),
+    }),
+    z.object({
+      kind: z.literal('outgrown'),
+      machineId: ID,
+      machineKg: MASS,
+      payloadKg: MASS,
+      overKg: MASS,
+      replacedMachineId: ID.nullable(),
+    }),
+    z.object({ kind: z.literal('hold'), holdId: ID, reason: z.string() }),
+  ])
+  .meta({ id: 'FlagEvidence' });
+
+export const SEVERITY = z
+  .enum(['stop', 'limit', 'watch'])
+  .describe('stop: do not load. limit: over a rating or a law. watch: heading there.');
+
+export const FLAG = z
+  .object({
+    key: z.string().describe('Stays the same while the same thing is wrong.'),
+    rule: z.enum(FLAG_RULES),
+    severity: SEVERITY,
+    since: DAY.nullable(),
+    evidence: EVIDENCE,
+  })
+  .meta({ id: 'Flag' });
+
+export const READINESS = z
+  .enum(['ready', 'due', 'down', 'gone'])
+  .describe('due: work wanted before or during its next job. down: held or stopped. gone: sold or scrapped.');
+
+/** What the facts of one trailer come to on one day. */
+export const ASSESSMENT = z
+  .object({
+    asOf: DAY,
+    readiness: READINESS,
+    ratings: RATINGS.nullable(),
+    contradictions: z.array(CONTRADICTION),
+    due: z.array(DUE),
+    flags: z.array(FLAG),
+    use: z.object({
+      trips: z.int(),
+      ...known({
+        totalKm: computed('Distance ever travelled, km.'),
+        kmPerDay: computed('Usual use, km a day.'),
+        lastTripOn: DAY,
+      }),
+    }),
+    unknowns: z.array(UNKNOWN),
+    wakeOn: DAY.nullable().describe('From this day on it may read differently with no new fact; null when never.'),
+  })
+  .meta({
+    id: 'Assessment',
+    description:
+      'Arithmetic on what was entered. The plate, the makers’ manuals, local law and a qualified person come first.',
+  });
