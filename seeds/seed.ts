@@ -1,5 +1,4 @@
 import type { INestApplicationContext } from '@nestjs/common';
-import type { DemoToFill } from '../src/first-start.js';
 import { addDays, addMonths, type CivilDate, latest } from '../src/rules/calendar/civil-date.js';
 import type { CheckKind, CheckRecord } from '../src/rules/facts/check.js';
 import type { Machine } from '../src/rules/facts/load.js';
@@ -25,6 +24,7 @@ import { BookJob } from '../src/use-cases/jobs/book-job.js';
 import type { Outcome } from '../src/use-cases/outcome.js';
 import { AddTrailer } from '../src/use-cases/trailers/add-trailer.js';
 import { demoChecks, SOFT_TIRES } from './demo/checks.js';
+import type { DemoToFill } from './demo/demo-to-fill.js';
 import { DEMO_HOLDS } from './demo/holds.js';
 import { DEMO_JOBS, DEMO_TOW_VEHICLES, type DemoJob } from './demo/jobs.js';
 import { DEMO_MACHINES } from './demo/machines.js';

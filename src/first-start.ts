@@ -1,23 +1,14 @@
 import { randomInt } from 'node:crypto';
-import { existsSync } from 'node:fs';
 import type { INestApplicationContext } from '@nestjs/common';
 import pg from 'pg';
 import { DEMO_PEOPLE, DEMO_YARD, type DemoPerson } from '../seeds/demo/people.js';
+import { seedDemo } from '../seeds/seed.js';
 import { Clock } from './http/clock.js';
 import { SignIn } from './http/sign-in/sign-in.js';
 import type { Caller } from './use-cases/caller.js';
 import { AnyYard } from './use-cases/people/any-yard.js';
 import { FindCaller } from './use-cases/people/find-caller.js';
 import { FoundYard } from './use-cases/people/found-yard.js';
-
-/** What `seedDemo` of seeds/seed.ts is handed. */
-export interface DemoToFill {
-  /** The demo yard's owner, through the door `seed`. */
-  readonly caller: Caller;
-  readonly personIdOf: Readonly<Record<DemoPerson['key'], string>>;
-}
-
-type SeedDemo = (app: INestApplicationContext, demo: DemoToFill) => Promise<void>;
 
 /**
  * Gives an empty database its demo yard, so that there is something to look at. `say` shows the sign-in before the
@@ -61,7 +52,6 @@ async function makeDemo(app: INestApplicationContext, password: string): Promise
 
 /** Brings the demo yard to what seeds/seed.ts says; does nothing where there is no demo, or it is full already. */
 async function fillDemo(app: INestApplicationContext): Promise<void> {
-  const seed = new URL('../seeds/seed.js', import.meta.url);
   const signIn = app.get(SignIn);
   const ids: Partial<Record<DemoPerson['key'], string>> = {};
   for (const { key, email } of DEMO_PEOPLE) {
@@ -71,8 +61,7 @@ async function fillDemo(app: INestApplicationContext): Promise<void> {
   }
   const personIdOf = ids as Record<DemoPerson['key'], string>;
   const standing = await app.get(FindCaller).run(personIdOf.owner, null);
-  if (standing === null || !existsSync(seed)) return;
-  const { seedDemo } = (await import(seed.href)) as { seedDemo: SeedDemo };
+  if (standing === null) return;
   const clock = app.get(Clock);
   const caller: Caller = { ...standing, door: 'seed', today: clock.today(standing.timeZone), now: clock.now() };
   await seedDemo(app, { caller, personIdOf });

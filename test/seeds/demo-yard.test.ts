@@ -18,7 +18,7 @@ import type { TrailerFacts } from '../../src/rules/facts/trailer-facts.js';
 import { Database } from '../../src/store/database.js';
 import { TrailerStore } from '../../src/store/trailer-store.js';
 import type { Caller } from '../../src/use-cases/caller.js';
-import { type Service, startService } from '../support/service.js';
+import { startApp, type TestApp } from '../support/app.js';
 
 const TODAY = day('2026-03-02');
 
@@ -47,7 +47,7 @@ describe('the builds of the demo yard', () => {
 });
 
 describe('the demo yard, loaded', () => {
-  let service: Service;
+  let service: TestApp;
   let caller: Caller;
   let facts: ReadonlyMap<string, TrailerFacts>;
 
@@ -61,7 +61,7 @@ describe('the demo yard, loaded', () => {
   };
 
   beforeAll(async () => {
-    service = await startService();
+    service = await startApp();
     const yard = await service.makeYard('Demo');
     caller = {
       yardId: yard.yardId,
