@@ -119,8 +119,8 @@ export class Given {
   choices<T extends string>(key: string, what: string, choices: readonly T[]): readonly T[] | null {
     const value = this.value(key);
     if (value === null) return null;
-    const fix = `Choose ${what} from: ${choices.join(', ')}.`;
-    if (!Array.isArray(value)) return this.refused(key, fix);
+    const fix = `Choose ${what} from: ${choices.join(', ')}; each once.`;
+    if (!Array.isArray(value) || value.length > choices.length) return this.refused(key, fix);
     const chosen = choices.filter((choice) => value.includes(choice));
     if (value.some((one) => !choices.some((choice) => choice === one))) return this.refused(key, fix);
     return chosen;

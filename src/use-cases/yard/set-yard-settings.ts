@@ -35,7 +35,9 @@ export class SetYardSettings {
     if (!may(caller, 'owner')) return notAllowed('owner');
     const saved = await this.database.inYard(caller.yardId, async (tx) => {
       const { id: _id, slug: _slug, demo: _demo, ...before } = await this.yards.get(tx);
-      const given = Given.from(merged(before, { ...input, policy: merged(before.policy, asObject(input.policy)) }));
+      // What is no object is left as it came, to be refused when it is read.
+      const policy = isObject(input.policy) ? merged(before.policy, input.policy) : (input.policy ?? before.policy);
+      const given = Given.from(merged(before, { ...input, policy }));
       const after = readSettings(given);
       if (given.problems.length > 0) return invalid(given.problems);
       await this.yards.save(tx, after);
@@ -82,7 +84,6 @@ function readSettings(given: Given): Settings & { readonly policy: YardPolicy } 
   };
 }
 
-/** A door may send anything; what is no object is refused when it is read. */
-function asObject(policy: unknown): object {
-  return typeof policy === 'object' && policy !== null ? policy : {};
+function isObject(value: unknown): value is object {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
