@@ -3,7 +3,7 @@ import { PgBoss } from 'pg-boss';
 import { Config } from '../config.js';
 
 /** What the timer may find to do in a yard. Each is the name of a queue. */
-export const WORK = ['wake-trailers', 'plan-day', 'deliver-notices'] as const;
+const WORK = ['wake-trailers', 'plan-day', 'deliver-notices'] as const;
 export type Work = (typeof WORK)[number];
 
 /** Looks, does what there is, and comes back. Being asked once too often must cost no more than a look. */

@@ -37,7 +37,7 @@ export class FolderMailer extends Mailer {
 }
 
 /** `<0192…@yard.example>` → `0192…@yard.example.eml`, with anything a file system could stumble over taken out. */
-export function emlName(messageId: string): string {
+function emlName(messageId: string): string {
   return `${messageId.replace(/^<|>$/g, '').replace(/[^A-Za-z0-9._@-]/g, '_')}.eml`;
 }
 

@@ -3,7 +3,7 @@ import { type Delivery, type Mail, Mailer } from './mailer.js';
 import { message } from './message.js';
 
 /** Longest an attempt may take in all, ms. A notice's row stays locked for as long, so it is short; a retry follows. */
-export const LONGEST_SEND_MS = 45_000;
+const LONGEST_SEND_MS = 45_000;
 
 /** Longest wait for a connection and for the server's first word, ms. Our choice; RFC 5321 4.5.3.2 allows minutes. */
 const GREETING_MS = 10_000;

@@ -4,11 +4,10 @@ import type { Answer, LetterItem } from '../rules/notice/plan-letters.js';
 import { fromColumn, toColumn } from './civil-day.js';
 import type { YardTx } from './database.js';
 
-export const NOTICE_KINDS = ['day', 'stop', 'address-failed', 'invitation', 'reset'] as const;
-export type NoticeKind = (typeof NOTICE_KINDS)[number];
+export type NoticeKind = 'day' | 'stop' | 'address-failed' | 'invitation' | 'reset';
 
 /** `dead`: given up, shown, sent again only when somebody asks. `cancelled`: overtaken before it went out. */
-export type NoticeState = 'waiting' | 'sent' | 'dead' | 'bounced' | 'cancelled';
+type NoticeState = 'waiting' | 'sent' | 'dead' | 'bounced' | 'cancelled';
 
 /** A notice about to be written, its mail complete. */
 export interface NewNotice {

@@ -30,6 +30,7 @@ import { AnswerItem } from './notices/answer-item.js';
 import { DeliverNotice } from './notices/deliver-notice.js';
 import { FindTimeZone } from './notices/find-time-zone.js';
 import { FindYardsWithWork } from './notices/find-yards-with-work.js';
+import { ListYards } from './notices/list-yards.js';
 import { PlanYardDay } from './notices/plan-yard-day.js';
 import { PreviewYardDay } from './notices/preview-yard-day.js';
 import { RecordBounce } from './notices/record-bounce.js';
@@ -150,6 +151,7 @@ const NOTICES = [
   DeliverNotice,
   FindTimeZone,
   FindYardsWithWork,
+  ListYards,
   PlanYardDay,
   PreviewYardDay,
   RecordBounce,

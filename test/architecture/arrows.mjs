@@ -140,8 +140,9 @@ export default {
     {
       name: 'only-main-launches',
       severity: 'error',
-      comment: 'A running service does not start databases: what needs launch/ belongs into main.ts.',
-      from: { path: '^(src|seeds)/', pathNot: '^src/(launch/|main\\.ts$)' },
+      comment:
+        'A running service does not start databases: what needs launch/ belongs into main.ts, or a command beside it.',
+      from: { path: '^(src|seeds)/', pathNot: '^src/(launch/|(main|plan)\\.ts$)' },
       to: { path: '^src/launch/' },
     },
     {

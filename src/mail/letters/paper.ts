@@ -38,7 +38,7 @@ export interface Fact {
   readonly text: string;
 }
 
-export interface Link {
+interface Link {
   readonly text: string;
   readonly url: string;
 }

@@ -32,7 +32,7 @@ function every(trigger: Trigger): string {
 }
 
 /** The interval with everything that may end it: `every 12 months or every 12,000 mi, whichever comes first`. */
-export function intervalWords(kind: Pick<CheckKind, 'triggers'>): string {
+function intervalWords(kind: Pick<CheckKind, 'triggers'>): string {
   const all = kind.triggers.map(every);
   const last = all.at(-1) ?? '';
   return all.length > 1 ? `${all.slice(0, -1).join(', ')} or ${last}, whichever comes first` : last;

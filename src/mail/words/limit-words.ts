@@ -3,7 +3,7 @@ import { newtons } from '../../rules/units/force.js';
 import { poundsOf, wheel } from './show.js';
 
 /** What is rated, as the subject of a sentence. */
-export function limitName({ kind, subject }: Limit): string {
+function limitName({ kind, subject }: Limit): string {
   switch (kind) {
     case 'plate':
       return 'the whole trailer, loaded';
