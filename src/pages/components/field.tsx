@@ -70,6 +70,16 @@ export function Field(props: FieldProps) {
         {unit && <span class="unit"> ({unit})</span>}
         {props.required && <span class="unit"> · needed</span>}
       </label>
+      {hint && (
+        <span class="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {wrong && (
+        <span class="wrong" id={`${id}-wrong`}>
+          {wrong}
+        </span>
+      )}
       {lines ? (
         <textarea {...shared} rows={lines}>
           {typedText(typed, name)}
@@ -94,16 +104,6 @@ export function Field(props: FieldProps) {
             <option key={option} value={option} />
           ))}
         </datalist>
-      )}
-      {hint && (
-        <span class="hint" id={`${id}-hint`}>
-          {hint}
-        </span>
-      )}
-      {wrong && (
-        <span class="wrong" id={`${id}-wrong`}>
-          {wrong}
-        </span>
       )}
     </div>
   );
@@ -135,6 +135,16 @@ export function Choice({ typed, name, label, options, none = 'Unknown', hint, wi
   return (
     <div class={wide ? 'field wide' : 'field'}>
       <label for={id}>{label}</label>
+      {hint && (
+        <span class="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {wrong && (
+        <span class="wrong" id={`${id}-wrong`}>
+          {wrong}
+        </span>
+      )}
       <select
         id={id}
         name={name}
@@ -153,16 +163,6 @@ export function Choice({ typed, name, label, options, none = 'Unknown', hint, wi
           </option>
         ))}
       </select>
-      {hint && (
-        <span class="hint" id={`${id}-hint`}>
-          {hint}
-        </span>
-      )}
-      {wrong && (
-        <span class="wrong" id={`${id}-wrong`}>
-          {wrong}
-        </span>
-      )}
     </div>
   );
 }
@@ -186,6 +186,11 @@ export function Picks({ typed, name, label, options, kind, hint, wide = true }: 
     <fieldset class={wide ? 'field wide' : 'field'} id={id} aria-describedby={wrong ? `${id}-wrong` : undefined}>
       <legend class="label">{label}</legend>
       {hint && <span class="hint">{hint}</span>}
+      {wrong && (
+        <span class="wrong" id={`${id}-wrong`}>
+          {wrong}
+        </span>
+      )}
       <div class="picks">
         {options.map((option) => (
           <label class="pick" key={option.value}>
@@ -201,11 +206,6 @@ export function Picks({ typed, name, label, options, kind, hint, wide = true }: 
           </label>
         ))}
       </div>
-      {wrong && (
-        <span class="wrong" id={`${id}-wrong`}>
-          {wrong}
-        </span>
-      )}
     </fieldset>
   );
 }

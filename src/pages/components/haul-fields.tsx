@@ -49,7 +49,7 @@ export function TowFields({ typed, choices }: Omit<HaulFieldsProps, 'trailerNeed
           hint="Gets the mail before the job"
         />
         <Field typed={typed} name="driver.name" label="Driver, if somebody else" maxLength={80} />
-        <Choice typed={typed} name="driver.cdl" label="That driver's licence" options={optionsOf(CDL_WORDS)} />
+        <Choice typed={typed} name="driver.cdl" label="That driver's license" options={optionsOf(CDL_WORDS)} />
       </div>
       <YesNo
         typed={typed}

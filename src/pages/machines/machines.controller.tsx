@@ -276,7 +276,7 @@ function towVehiclePage(caller: Caller, towVehicleId: string | null, typed: Type
       caller={caller}
       typed={typed}
       title={towVehicleId === null ? 'Add a tow vehicle' : 'Change a tow vehicle'}
-      lede="Ratings decide which rules and which licence a combination asks for."
+      lede="Ratings decide which rules and which license a combination asks for."
       action={towVehicleId === null ? '/tow-vehicles/new' : `/tow-vehicles/${towVehicleId}`}
       submit={towVehicleId === null ? 'Add the tow vehicle' : 'Save the tow vehicle'}
     />

@@ -33,7 +33,7 @@ export function CheckSheetPage({ caller, screen, typed }: CheckSheetProps) {
     >
       {kind.lines.some((line) => line.kind !== 'photo') && (
         <Section title="The sheet" lede="A bad line that keeps people safe puts the trailer on hold at once.">
-          <ol class="sheet-lines">
+          <ol class="sheet-lines answers">
             {kind.lines
               .filter((line) => line.kind !== 'photo')
               .map((line) => (
@@ -134,9 +134,9 @@ function SheetLineFields({
         label={label}
         kind="radio"
         options={[
-          { value: '', label: 'Not looked at' },
           { value: 'ok', label: 'OK' },
           { value: 'bad', label: 'Bad' },
+          { value: '', label: 'Not seen' },
         ]}
       />
     );

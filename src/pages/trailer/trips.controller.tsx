@@ -114,6 +114,9 @@ export class TripsController {
     @Res() reply: FastifyReply,
   ): Promise<void> {
     const screen = valueOrRefuse(await this.showForm.run(caller, { trailerId }));
+    if (!screen.facts.trips.some((one) => one.id === tripId)) {
+      throw new Refusal({ kind: 'not-found', what: 'trip that stands' });
+    }
     sendPage(reply, <WithdrawTripPage caller={caller} screen={screen} typed={NOTHING_TYPED} tripId={tripId} />);
   }
 

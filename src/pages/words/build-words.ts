@@ -128,7 +128,7 @@ export const ROAD_WORDS: Words<'salt' | 'gravel' | 'water'> = {
 export const CDL_WORDS: Words<'A' | 'B' | 'none'> = {
   A: 'Class A',
   B: 'Class B',
-  none: 'No commercial licence',
+  none: 'No commercial license',
 };
 
 /** The choices of a list, in its own order. */

@@ -57,7 +57,7 @@ export function reasonWords(reason: FitReason, names: Names, today: CivilDate): 
       };
     case 'licence':
       return {
-        says: `Trailer and tow vehicle together come to ${showMass(reason.combinationKg)}, and from ${showMass(reason.thresholdKg)} a class ${reason.threshold === 'cdl-a' ? 'A' : 'B'} commercial licence is asked for, even empty. ${driverWords(reason.driverHolds)}`,
+        says: `Trailer and tow vehicle together come to ${showMass(reason.combinationKg)}, and from ${showMass(reason.thresholdKg)} a class ${reason.threshold === 'cdl-a' ? 'A' : 'B'} commercial license is asked for, even empty. ${driverWords(reason.driverHolds)}`,
         from: '49 CFR 383.5 and 383.91, by the greater of ratings and actual weights. Check your state: its rules may be stricter.',
       };
     case 'commercial-rules':
@@ -104,17 +104,14 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
     case 'weigh':
       return 'Weigh it loaded and enter the ticket.';
     case 'another-driver':
-      return 'Send a driver who holds the licence, or a lighter combination.';
+      return 'Send a driver who holds the license, or a lighter combination.';
     case 'lift-hold':
       return 'Record the repair, or have a named person lift the hold.';
   }
 }
 
-/** The answer in one sentence, for the head of the page. */
+/** The answer in one sentence, for the head of the page: the verdict and what decides it. */
 export function verdictSentence(fit: Fit): string {
-  const worst = fit.loadCheck.comparisons
-    .filter((comparison) => comparison.standing === 'over')
-    .sort((a, b) => a.marginN - b.marginN)[0];
   switch (fit.verdict) {
     case 'go':
       return 'By what was entered, it may go.';
@@ -123,12 +120,31 @@ export function verdictSentence(fit: Fit): string {
     case 'weigh-first':
       return 'Too near a limit to go unmeasured.';
     case 'no-go':
-      return worst
-        ? `Not this trailer: ${lowerFirst(limitWords(worst.limit))} over by ${showForce(newtons(-worst.marginN))}.`
-        : 'Not this trailer.';
-    case 'cannot-say':
-      return 'A fact is missing, so there is no answer yet.';
+      return noGoSentence(fit);
+    case 'cannot-say': {
+      const lacks = fit.reasons.flatMap((reason) =>
+        reason.kind === 'unknown' ? [lowerFirst(lacksWords(reason.lacks))] : [],
+      );
+      return lacks.length === 0
+        ? 'A fact is missing, so there is no answer yet.'
+        : `No answer yet. Not known: ${listWords([...new Set(lacks)])}.`;
+    }
   }
+}
+
+function noGoSentence({ loadCheck, reasons }: Fit): string {
+  const worst = loadCheck.comparisons
+    .filter((comparison) => comparison.standing === 'over')
+    .sort((a, b) => a.marginN - b.marginN)[0];
+  if (worst)
+    return `Not this trailer: ${lowerFirst(limitWords(worst.limit))} over by ${showForce(newtons(-worst.marginN))}.`;
+  if (reasons.some(({ kind }) => kind === 'hold')) return 'Not this trailer: it is on hold.';
+  const licence = reasons.find((reason) => reason.kind === 'licence');
+  if (licence) {
+    return `Not with this driver: the combination asks for a class ${licence.threshold === 'cdl-a' ? 'A' : 'B'} license.`;
+  }
+  if (reasons.some(({ kind }) => kind === 'ball-size')) return 'Not with this ball: it is not the coupler’s size.';
+  return 'Not as it stands.';
 }
 
 function driverWords(holds: 'A' | 'B' | 'none' | null): string {

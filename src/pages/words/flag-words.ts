@@ -46,12 +46,7 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
     case 'tires-past-age':
       return {
         title: `${showCount(evidence.tires.length, 'tire')} past ${evidence.limitYears} years`,
-        evidence: `${listWords(
-          evidence.tires.map(
-            (tire) =>
-              `${positionWords(tire.position)} (code ${tire.dateCode}, made from ${showDate(tire.madeFrom)}, ${tire.years} y ${tire.months} mo)`,
-          ),
-        )}.`,
+        evidence: tiresByAge(evidence.tires),
         how: `Week and year read from the code on the sidewall (49 CFR 574.5). The ${evidence.limitYears} years are this yard's own limit; no federal law sets one.`,
         todo: 'Replace them whatever their tread. Rubber ages standing still, the spare too.',
       };
@@ -113,6 +108,18 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         todo: 'It stays in the yard until the repair is recorded or a named person lifts the hold.',
       };
   }
+}
+
+/** Tires of one code in one breath: `Axle 1 left and axle 1 right: code 4419, made from Sun 3 Nov 2019, 6 y 3 mo.` */
+function tiresByAge(tires: Extract<Flag['evidence'], { kind: 'tires-past-age' }>['tires']): string {
+  return [...Map.groupBy(tires, (tire) => tire.dateCode)]
+    .map(([code, group]) => {
+      const where = listWords(group.map((tire) => positionWords(tire.position)));
+      const [first] = group;
+      const age = first ? `, made from ${showDate(first.madeFrom)}, ${first.years} y ${first.months} mo` : '';
+      return `${where.charAt(0).toUpperCase()}${where.slice(1)}: code ${code}${age}.`;
+    })
+    .join(' ');
 }
 
 const RULE_WORDS: Readonly<Record<FlagRule, string>> = {

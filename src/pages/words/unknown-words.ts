@@ -11,6 +11,18 @@ const LACKS: Readonly<Record<string, string>> = {
   suspension: 'The kind of suspension',
   'coupler-rating': "The coupler's rating",
   'torsion-level': 'How level the torsion axles ride',
+  'build-sheet': 'What the trailer is made of',
+  axles: 'How many axles it has',
+  tires: 'What tires are on it',
+  'tire-date-codes': "The tires' date codes",
+  hitch: 'The kind of hitch',
+  distance: 'How far it has been driven',
+  'trip-distance': 'The miles of some trips',
+  'trip-roads': 'What some trips went through',
+  'registration-date': 'When the registration runs out',
+  'insurance-date': 'When the insurance runs out',
+  'proof-seen': 'Whether the proof is on the trailer',
+  'tow-vehicle-rating': "The tow vehicle's rating",
 };
 
 const STOPS: Readonly<Record<string, string>> = {
@@ -22,6 +34,15 @@ const STOPS: Readonly<Record<string, string>> = {
   'axle-check': 'the axles cannot be checked',
   'tire-check': 'the tires cannot be checked',
   'coupler-check': 'the coupler cannot be checked',
+  everything: 'nothing can be worked out',
+  payload: 'what it may carry cannot be worked out',
+  'tire-age': 'the age of the tires cannot be told',
+  'tongue-share': 'the share on the tongue cannot be judged',
+  'due-by-distance': 'checks by miles have no day',
+  'harsh-service': 'salt and gravel are not counted',
+  'due-date': 'no reminder can be set for it',
+  proof: 'a roadside stop may find it missing',
+  'licence-check': 'the license line cannot be checked',
 };
 
 /** The missing fact, as the subject of a sentence. */
