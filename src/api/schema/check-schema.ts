@@ -68,7 +68,7 @@ const KIND = {
   safety: z.boolean().describe('Whether someone can be hurt if it is left out.'),
   blocks: z.enum(['all-jobs', 'commercial-jobs', 'none']).describe('Which jobs it stops when overdue.'),
   leadDays: quantity(R.leadDays),
-  source: text(TEXT.line, 'Where the interval comes from.'),
+  source: text(TEXT.page, 'Where the interval comes from.'),
 };
 const PEOPLE = { ownerPersonId: ID.describe('Who does it.'), backupPersonId: ID.describe('Who stands in.') };
 

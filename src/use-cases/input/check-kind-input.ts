@@ -44,7 +44,7 @@ export function readCheckKind(given: Given): Omit<CheckKind, 'id'> {
     leadDays: given.needNumber('leadDays', R.leadDays),
     ownerPersonId,
     backupPersonId,
-    source: given.needText('source', 'where the interval comes from', TEXT.line),
+    source: given.needText('source', 'where the interval comes from', TEXT.page),
     lines,
   };
 }
