@@ -71,7 +71,7 @@ const ensureChromium = async (): Promise<void> => {
     console.error('The page tests need Chromium, and none was found. Either of these helps:');
     console.error('  sudo apt-get install chromium                  (Debian, Ubuntu; npm test does it itself as root)');
     console.error('  CHROMIUM_PATH=/path/to/chromium npm test       (any Chromium or Chrome already on this machine)');
-    finish({ passed: 0, failed: 1 });
+    return finish({ passed: 0, failed: 1 });
   }
   process.env.CHROMIUM_PATH = path;
   console.log(`${path}: ${spawnSync(path, ['--version'], { encoding: 'utf8' }).stdout?.trim()}`);
@@ -97,10 +97,10 @@ const run = (command: string, args: readonly string[], env = process.env): Promi
 
 const announce = (title: string): void => console.log(`\n── ${title} ${'─'.repeat(Math.max(4, 90 - title.length))}\n`);
 
-const finish = ({ passed, failed }: Counts): never => {
+function finish({ passed, failed }: Counts): never {
   console.log(`\n${passed} passed, ${failed} failed`);
   process.exit(failed === 0 ? 0 : 1);
-};
+}
 
 const ARROWS = ['--config', 'test/architecture/arrows.mjs', '--output-type', 'err-long', 'src', 'seeds'];
 await ensureChromium();

@@ -14,7 +14,7 @@ interface Lapse {
 }
 
 /** What the demo yard should be told about. Everything else is done when it falls due. */
-export const DEMO_LAPSES: readonly Lapse[] = [
+const DEMO_LAPSES: readonly Lapse[] = [
   { yardNumber: 'T-12', code: 'annual-inspection', sinceDaysAgo: 380 },
   { yardNumber: 'T-02', code: 'hub-repack', sinceDaysAgo: 358 },
   { yardNumber: 'T-06', code: 'annual-inspection', sinceDaysAgo: 357 },

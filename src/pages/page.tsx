@@ -15,7 +15,7 @@ const DOORS = [
   { name: 'People', href: '/people' },
 ] as const;
 
-export type DoorName = (typeof DOORS)[number]['name'];
+type DoorName = (typeof DOORS)[number]['name'];
 
 interface PageProps {
   readonly title: string;

@@ -89,9 +89,6 @@ function useShown(trailer: TrailerOn, use: UseSoFar): Assessment['use'] {
     totalKm: use.travelled.known ? use.travelled.total : null,
     kmPerDay: use.toCome.kmPerDay,
     trips: trailer.trips.length,
-    lastTripOn: trailer.trips.reduce<CivilDate | null>(
-      (last, trip) => (last === null || trip.endedOn > last ? trip.endedOn : last),
-      null,
-    ),
+    lastTripOn: trailer.tripsByEnd.at(-1)?.endedOn ?? null,
   };
 }

@@ -1,7 +1,6 @@
 import type { TrailerOn } from './history/trailer-on.js';
 import type { Due } from './inspection/due.js';
 import type { UseSoFar } from './inspection/use-so-far.js';
-import { tireAge } from './tire/tire-age.js';
 
 /** A fact nobody has given, and what it keeps us from working out. Pages word both. */
 export interface Unknown {
@@ -9,7 +8,7 @@ export interface Unknown {
   readonly stops: UnknownAnswer;
 }
 
-export type UnknownFact =
+type UnknownFact =
   | 'build-sheet'
   | 'gvwr'
   | 'empty-mass'
@@ -28,7 +27,7 @@ export type UnknownFact =
   | 'insurance-date'
   | 'proof-seen';
 
-export type UnknownAnswer =
+type UnknownAnswer =
   | 'everything'
   | 'payload'
   | 'axle-check'
@@ -47,7 +46,7 @@ export function unknownsOf(trailer: TrailerOn, use: UseSoFar, due: readonly Due[
   return [...unknownsOfBuild(trailer), ...unknownsOfUse(trailer, due), ...unknownsOfPapers(trailer, use, due)];
 }
 
-function unknownsOfBuild({ build, tires, asOf }: TrailerOn): readonly Unknown[] {
+function unknownsOfBuild({ build, tires, agedTires }: TrailerOn): readonly Unknown[] {
   if (build === null) return [{ lacks: 'build-sheet', stops: 'everything' }];
   const unknowns: Unknown[] = [];
   const miss = (isMissing: boolean, lacks: UnknownFact, stops: UnknownAnswer) => {
@@ -69,11 +68,7 @@ function unknownsOfBuild({ build, tires, asOf }: TrailerOn): readonly Unknown[] 
     'tire-ratings',
     'tire-check',
   );
-  miss(
-    tires.some(({ tire }) => tire === null || tire.dateCode === null || tireAge(tire.dateCode, asOf) === null),
-    'tire-date-codes',
-    'tire-age',
-  );
+  miss(agedTires.filter(({ age }) => age !== null).length < tires.length, 'tire-date-codes', 'tire-age');
   miss(build.hitch.couplerRatingKg === null, 'coupler-rating', 'coupler-check');
   miss(build.suspension === null && build.axles.length > 1, 'suspension', 'axle-loads');
   miss(build.hitch.kind === null, 'hitch', 'tongue-share');

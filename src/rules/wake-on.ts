@@ -1,12 +1,11 @@
-import { addMonths, type CivilDate, earliest } from './calendar/civil-date.js';
-import { dayFromNumber, daysAfter } from './calendar/day-number.js';
+import type { CivilDate } from './calendar/civil-date.js';
+import { dayFromNumber, daysAfter, monthsAfter } from './calendar/day-number.js';
+import type { Trip } from './facts/use.js';
 import { RECENT_DAYS } from './flags/flag-context.js';
-import { agedTires } from './flags/tire-age.js';
 import type { TrailerOn } from './history/trailer-on.js';
 import type { Schedule } from './inspection/due.js';
 import { IDLE_DAYS } from './inspection/triggers/event.js';
 import { UNLOGGED_JOB_DAYS, type UseSoFar } from './inspection/use-so-far.js';
-import { parseDateCode } from './tire/date-code.js';
 
 /**
  * The first day on which an assessment would read differently with no new fact, or earlier; null when it never would.
@@ -14,41 +13,53 @@ import { parseDateCode } from './tire/date-code.js';
  * a passing day changes anything has its line here, and a test walks the days between and compares.
  */
 export function wakeOn(trailer: TrailerOn, use: UseSoFar, schedule: Schedule): CivilDate | null {
-  return earliest(
-    [
-      ...schedule.turnsOn,
-      ...whenJobsChange(trailer),
-      ...whenTripsAge(trailer),
-      ...whenTiresAge(trailer),
-      ...whenUseIsLearnedAgain(use),
-      ...whenLaterFactsBegin(trailer),
-    ].filter((day) => day > trailer.asOf),
-  );
+  let first: CivilDate | null = null;
+  const see: See = (day) => {
+    if (day !== null && day > trailer.asOf && (first === null || day < first)) first = day;
+  };
+  for (const day of schedule.turnsOn) see(day);
+  seeJobs(trailer, see);
+  seeTrips(trailer, see);
+  seeTires(trailer, see);
+  seeUseLearnedAgain(use, see);
+  seeLaterFacts(trailer, see);
+  return first;
 }
+
+/** Takes a day on which something changes; days gone by are passed over. */
+type See = (day: CivilDate | null) => void;
 
 /** A job starts, is over, or has been over so long that it is taken not to have happened. */
-function whenJobsChange(trailer: TrailerOn): readonly CivilDate[] {
-  return trailer.facts.jobs
-    .filter((job) => job.state === 'booked')
-    .flatMap((job) => [job.startsOn, daysAfter(job.endsOn, 1), daysAfter(job.endsOn, UNLOGGED_JOB_DAYS + 1)]);
+function seeJobs({ facts }: TrailerOn, see: See): void {
+  for (const job of facts.jobs) {
+    if (job.state !== 'booked') continue;
+    see(job.startsOn);
+    see(daysAfter(job.endsOn, 1));
+    see(daysAfter(job.endsOn, UNLOGGED_JOB_DAYS + 1));
+  }
 }
 
-/** A trip stops speaking of the present; the trailer has stood long enough to be looked at. */
-function whenTripsAge(trailer: TrailerOn): readonly CivilDate[] {
-  const days: CivilDate[] = [];
-  const oldest = daysAfter(trailer.asOf, -RECENT_DAYS);
-  let lastDay: CivilDate | null = null;
-  for (const trip of trailer.trips) {
-    if (lastDay === null || trip.endedOn > lastDay) lastDay = trip.endedOn;
-    if (trip.endedOn >= oldest && speaks(trip, trailer)) days.push(daysAfter(trip.endedOn, RECENT_DAYS + 1));
+/** A trip stops speaking of the present; the trailer has stood, since it moved or was looked at, long enough to be looked at. */
+function seeTrips(trailer: TrailerOn, see: See): void {
+  const { tripsByEnd, records, asOf } = trailer;
+  const oldest = daysAfter(asOf, -RECENT_DAYS);
+  for (let i = tripsByEnd.length - 1; i >= 0; i--) {
+    const trip = tripsByEnd[i] as Trip;
+    if (trip.endedOn < oldest) break;
+    if (speaks(trip, trailer)) see(daysAfter(trip.endedOn, RECENT_DAYS + 1));
   }
-  if (lastDay !== null) days.push(daysAfter(lastDay, IDLE_DAYS));
-  for (const record of trailer.records) days.push(daysAfter(record.doneOn, IDLE_DAYS));
-  return days;
+  const movedOn = tripsByEnd.at(-1)?.endedOn ?? null;
+  if (movedOn !== null) see(daysAfter(movedOn, IDLE_DAYS));
+  const lookedAt = daysAfter(asOf, -IDLE_DAYS);
+  for (let i = records.length - 1; i >= 0; i--) {
+    const on = records[i]?.doneOn ?? lookedAt;
+    if (on <= lookedAt) break;
+    see(daysAfter(on, IDLE_DAYS));
+  }
 }
 
 /** Whether anything is said of a trip that will no longer be said once it is old. */
-function speaks(trip: TrailerOn['trips'][number], trailer: TrailerOn): boolean {
+function speaks(trip: Trip, trailer: TrailerOn): boolean {
   if (trip.roads !== null && trip.roads.length > 0) return true;
   const check = trailer.judge(trip);
   if (check === null) return false;
@@ -57,29 +68,30 @@ function speaks(trip: TrailerOn['trips'][number], trailer: TrailerOn): boolean {
 }
 
 /** A tire comes past its age; past it, its age in months is shown. */
-function whenTiresAge(trailer: TrailerOn): readonly CivilDate[] {
-  const notYetMade = trailer.tires.flatMap(({ tire }) => {
-    const code = tire?.dateCode ? parseDateCode(tire.dateCode, null) : null;
-    return code === null || code.kind === 'refused' ? [] : [code.madeFrom];
-  });
-  const ageing = agedTires(trailer).map((tire) =>
-    tire.pastFrom > trailer.asOf ? tire.pastFrom : addMonths(tire.madeFrom, tire.years * 12 + tire.months + 1),
-  );
-  return [...notYetMade, ...ageing];
+function seeTires({ agedTires, asOf }: TrailerOn, see: See): void {
+  for (const { madeFrom, age, pastFrom } of agedTires) {
+    see(madeFrom);
+    see(pastFrom);
+    if (age !== null && pastFrom <= asOf) see(monthsAfter(madeFrom, age.years * 12 + age.months + 1));
+  }
 }
 
-function whenUseIsLearnedAgain({ toCome, countedToCome }: UseSoFar): readonly CivilDate[] {
-  return [toCome.changesOn, countedToCome.changesOn].flatMap((day) => (day === null ? [] : [dayFromNumber(day)]));
+function seeUseLearnedAgain({ toCome, countedToCome }: UseSoFar, see: See): void {
+  for (const { changesOn } of [toCome, countedToCome]) if (changesOn !== null) see(dayFromNumber(changesOn));
 }
 
 /** Facts dated ahead: a build from next week, a tire fitted tomorrow, a record kept in a zone that is ahead. */
-function whenLaterFactsBegin({ facts }: TrailerOn): readonly CivilDate[] {
-  return [
-    ...facts.builds.map((build) => build.effectiveFrom),
-    ...facts.parts.flatMap((part) => [part.fittedOn, part.removedOn].filter((day) => day !== null)),
-    ...facts.trips.map((trip) => trip.endedOn),
-    ...facts.readings.map((reading) => reading.takenOn),
-    ...facts.checkRecords.map((record) => record.doneOn),
-    ...facts.holds.flatMap((hold) => [hold.openedOn, hold.liftedOn].filter((day) => day !== null)),
-  ];
+function seeLaterFacts({ facts }: TrailerOn, see: See): void {
+  for (const build of facts.builds) see(build.effectiveFrom);
+  for (const part of facts.parts) {
+    see(part.fittedOn);
+    see(part.removedOn);
+  }
+  for (const trip of facts.trips) see(trip.endedOn);
+  for (const reading of facts.readings) see(reading.takenOn);
+  for (const record of facts.checkRecords) see(record.doneOn);
+  for (const hold of facts.holds) {
+    see(hold.openedOn);
+    see(hold.liftedOn);
+  }
 }

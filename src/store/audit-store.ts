@@ -4,11 +4,11 @@ import type { Prisma } from './generated/client.js';
 import { newId } from './new-id.js';
 
 /** Who did what, when, through which door. Postgres lets nobody change or remove one. */
-export interface AuditEntry {
-  readonly id: string;
-  readonly at: Date;
+export interface NewAuditEntry {
+  /** The moment of writing when left out. */
+  readonly at?: Date | undefined;
   readonly personId: string | null;
-  /** The name as it was then. */
+  /** The name as it is now. */
   readonly who: string;
   readonly door: string;
   /** What was done, such as `record-trip`. */
@@ -19,8 +19,6 @@ export interface AuditEntry {
   readonly trailerId: string | null;
   readonly detail: Readonly<Record<string, unknown>>;
 }
-
-export type NewAuditEntry = Omit<AuditEntry, 'id' | 'at'> & { readonly at?: Date | undefined };
 
 @Injectable()
 export class AuditStore {
@@ -44,25 +42,5 @@ export class AuditStore {
         detail: entry.detail as Prisma.InputJsonObject,
       })),
     });
-  }
-
-  /** What happened to one trailer, newest first. */
-  async history(tx: YardTx, trailerId: string, most: number = 200): Promise<readonly AuditEntry[]> {
-    return this.read(tx, { trailerId }, most);
-  }
-
-  /** What happened in the yard, newest first. */
-  async latest(tx: YardTx, most: number = 200): Promise<readonly AuditEntry[]> {
-    return this.read(tx, {}, most);
-  }
-
-  private async read(tx: YardTx, where: Prisma.AuditEntryWhereInput, most: number): Promise<readonly AuditEntry[]> {
-    const rows = await tx.auditEntry.findMany({
-      where: { yardId: tx.yardId, ...where },
-      orderBy: [{ at: 'desc' }, { id: 'desc' }],
-      take: most,
-      omit: { yardId: true },
-    });
-    return rows.map((row) => ({ ...row, detail: row.detail as AuditEntry['detail'] }));
   }
 }

@@ -33,11 +33,6 @@ export class CheckKindStore {
     );
   }
 
-  /** Also the retired ones: old records name them. */
-  async listEver(tx: YardTx): Promise<readonly CheckKind[]> {
-    return jsonRows<CheckKind>(tx, CHECK_KIND, Prisma.sql`from check_kind order by check_kind.code`);
-  }
-
   async find(tx: YardTx, checkKindId: string): Promise<CheckKind | null> {
     const found = await jsonRows<CheckKind>(
       tx,

@@ -101,11 +101,6 @@ export class Database implements OnModuleDestroy {
     return row ? { id: row.id, yardId: row.yard_id } : null;
   }
 
-  /** Whether Postgres answers. */
-  async ping(): Promise<void> {
-    await this.prisma.$queryRaw`select 1`;
-  }
-
   async onModuleDestroy(): Promise<void> {
     await this.prisma.$disconnect();
     await this.pool.end();

@@ -19,7 +19,7 @@ const MACHINE_FIELDS = Prisma.sql`
   'contact', machine.contact,
   'replacesMachineId', machine.replaces_machine_id`;
 
-export const MACHINE = Prisma.sql`json_build_object(${MACHINE_FIELDS})`;
+const MACHINE = Prisma.sql`json_build_object(${MACHINE_FIELDS})`;
 const KEPT_MACHINE = Prisma.sql`json_build_object(${MACHINE_FIELDS}, 'retiredOn', machine.retired_on)`;
 
 export interface KeptMachine extends Machine {

@@ -3,7 +3,6 @@ import type { Assessment } from '../rules/assess.js';
 import type { CivilDate } from '../rules/calendar/civil-date.js';
 import { toColumn } from './civil-day.js';
 import type { YardTx } from './database.js';
-import type { Prisma } from './generated/client.js';
 
 /** What the facts of each trailer came to when it was last assessed. Can be thrown away and rebuilt from facts. */
 @Injectable()
@@ -36,28 +35,34 @@ export class ResultStore {
         payload_kg = excluded.payload_kg, trailer_class = excluded.trailer_class, assessment = excluded.assessment`;
     const due = results.flatMap(({ trailerId, assessment }) =>
       assessment.due.map((one) => ({
-        yardId: tx.yardId,
-        trailerId,
-        checkKindId: one.checkKindId,
+        trailer_id: trailerId,
+        check_kind_id: one.checkKindId,
         code: one.code,
         state: one.state,
-        dueOn: toColumn(one.dueOn),
-        due: one as unknown as Prisma.InputJsonObject,
+        due_on: one.dueOn,
+        due: one,
       })),
     );
-    if (due.length > 0) await tx.dueResult.createMany({ data: due });
+    await tx.$executeRaw`
+      insert into due_result (yard_id, trailer_id, check_kind_id, code, state, due_on, due)
+      select ${tx.yardId}::uuid, trailer_id, check_kind_id, code, state, due_on, due
+      from jsonb_to_recordset(${JSON.stringify(due)}::jsonb) as row (trailer_id uuid, check_kind_id uuid, code text,
+        state text, due_on date, due jsonb)`;
     const flags = results.flatMap(({ trailerId, assessment }) =>
       assessment.flags.map((flag) => ({
-        yardId: tx.yardId,
-        trailerId,
+        trailer_id: trailerId,
         key: flag.key,
         rule: flag.rule,
         severity: flag.severity,
-        since: toColumn(flag.since),
-        flag: flag as unknown as Prisma.InputJsonObject,
+        since: flag.since,
+        flag,
       })),
     );
-    if (flags.length > 0) await tx.flagResult.createMany({ data: flags });
+    await tx.$executeRaw`
+      insert into flag_result (yard_id, trailer_id, key, rule, severity, since, flag)
+      select ${tx.yardId}::uuid, trailer_id, key, rule, severity, since, flag
+      from jsonb_to_recordset(${JSON.stringify(flags)}::jsonb) as row (trailer_id uuid, key text, rule text,
+        severity text, since date, flag jsonb)`;
   }
 
   async find(tx: YardTx, trailerId: string): Promise<Assessment | null> {
@@ -72,15 +77,6 @@ export class ResultStore {
   async findMany(tx: YardTx, trailerIds: readonly string[]): Promise<ReadonlyMap<string, Assessment>> {
     const rows = await tx.trailerResult.findMany({
       where: { yardId: tx.yardId, trailerId: { in: [...trailerIds] } },
-      select: { trailerId: true, assessment: true },
-    });
-    return new Map(rows.map((row) => [row.trailerId, row.assessment as unknown as Assessment]));
-  }
-
-  /** Every kept assessment of the yard by trailer. */
-  async findAll(tx: YardTx): Promise<ReadonlyMap<string, Assessment>> {
-    const rows = await tx.trailerResult.findMany({
-      where: { yardId: tx.yardId },
       select: { trailerId: true, assessment: true },
     });
     return new Map(rows.map((row) => [row.trailerId, row.assessment as unknown as Assessment]));
@@ -104,13 +100,6 @@ export class ResultStore {
     await tx.$executeRaw`
       update trailer_result set wake_on = ${date}::date, as_of = least(as_of, ${date}::date - 1)
       where yard_id = ${tx.yardId}::uuid`;
-  }
-
-  /** Throws away every kept result of the yard, to be built anew. */
-  async clear(tx: YardTx): Promise<void> {
-    await tx.dueResult.deleteMany({ where: { yardId: tx.yardId } });
-    await tx.flagResult.deleteMany({ where: { yardId: tx.yardId } });
-    await tx.trailerResult.deleteMany({ where: { yardId: tx.yardId } });
   }
 }
 

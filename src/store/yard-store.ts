@@ -4,7 +4,7 @@ import type { YardTx } from './database.js';
 import { Prisma } from './generated/client.js';
 import { jsonRows } from './json-rows.js';
 
-export const POLICY = Prisma.sql`json_build_object(
+const POLICY = Prisma.sql`json_build_object(
   'tireAgeLimitYears', yard.tire_age_limit_years,
   'weighFirstShare', yard.weigh_first_share,
   'useWindowDays', yard.use_window_days,

@@ -5,7 +5,7 @@ export const ROLES = ['owner', 'shop', 'hand', 'viewer'] as const;
 export type Role = (typeof ROLES)[number];
 
 /** The way a fact came in. `mail` is an answer to a notice, `job` is work done on a timer. */
-export const DOORS = ['page', 'api', 'seed', 'mail', 'job', 'import'] as const;
+const DOORS = ['page', 'api', 'seed', 'mail', 'job', 'import'] as const;
 export type Door = (typeof DOORS)[number];
 
 /**

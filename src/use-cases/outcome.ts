@@ -19,7 +19,7 @@ export function done<T>(value: T): Outcome<T> {
   return { ok: true, value };
 }
 
-export function refused(problem: Problem): Outcome<never> {
+function refused(problem: Problem): Outcome<never> {
   return { ok: false, problem };
 }
 

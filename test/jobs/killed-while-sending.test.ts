@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type FreshDatabase, freshDatabase } from '../support/database.js';
 import { type Inbox, startInbox } from '../support/inbox.js';
-import { buildService, type Service, startService } from '../support/service.js';
+import { buildService, type Service, startService } from '../support/service-process.js';
 import { noticeStates, waitingNotices } from './waiting-notices.js';
 
 // The promise: none lost and none sent twice when the service is killed at any moment. Killed between the server's
@@ -35,7 +35,9 @@ afterAll(async () => {
   await rm(dataDir, { recursive: true, force: true });
 });
 
-test('a service killed again and again while it sends loses no notice and renames none', { timeout: 240_000 }, async () => {
+test('a service killed again and again while it sends loses no notice and renames none', {
+  timeout: 240_000,
+}, async () => {
   const ids = await waitingNotices(database.url, NOTICES);
   const random = seeded(SEED);
   inbox.thinkMs = 40;

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type FreshDatabase, freshDatabase } from '../support/database.js';
 import { type Inbox, startInbox } from '../support/inbox.js';
-import { buildService, type Service, startService } from '../support/service.js';
+import { buildService, type Service, startService } from '../support/service-process.js';
 import { noticeStates, waitingNotices } from './waiting-notices.js';
 
 const NOTICES = 30;

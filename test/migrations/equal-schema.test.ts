@@ -23,7 +23,7 @@ const CATALOGUE = `
   union all
   select format('index %s', pg_get_indexdef(indexrelid))
   from pg_index join pg_class c on c.oid = indexrelid
-  where c.relnamespace = 'public'::regnamespace and indpred is null and indexprs is null
+  where c.relnamespace = 'public'::regnamespace and indexprs is null
   union all
   select format('enum %s: %s', t.typname, string_agg(e.enumlabel, ', ' order by e.enumsortorder))
   from pg_type t join pg_enum e on e.enumtypid = t.oid

@@ -152,10 +152,3 @@ export function towVehicle(more: Partial<TowVehicle> = {}): TowVehicle {
     ...more,
   };
 }
-
-/** Every day from one to another, both included. */
-export function daysFromTo(from: CivilDate, to: CivilDate, next: (date: CivilDate) => CivilDate): CivilDate[] {
-  const days: CivilDate[] = [];
-  for (let date = from; date <= to; date = next(date)) days.push(date);
-  return days;
-}

@@ -3,7 +3,7 @@ import { type ParsedMail, simpleParser } from 'mailparser';
 import { SMTPServer } from 'smtp-server';
 
 /** How the server answers one mail: takes it, refuses it at a command, or takes it and hangs up before saying so. */
-export type Answer =
+type Answer =
   | 'accept'
   | 'hang-up-after-data'
   | { readonly at: 'rcpt' | 'data'; readonly code: number; readonly text: string };

@@ -9,7 +9,7 @@ import { CDL, JOB, KEPT_JOB, READING, TRIP } from './use-schema.js';
 import { computed, DAY, ID, INSTANT, known } from './values.js';
 
 /** A page of a list. */
-export function page<Row extends z.ZodType>(row: Row) {
+function page<Row extends z.ZodType>(row: Row) {
   return z.object({
     rows: z.array(row),
     total: z.int().describe('How many there are on all pages.'),
@@ -75,7 +75,7 @@ export const TRAILER_READ = z.object({
   assessment: ASSESSMENT,
 });
 
-export const POLICY = z.object({
+const POLICY = z.object({
   tireAgeLimitYears: computed('Years from the date code after which a tire is replaced.'),
   weighFirstShare: computed('Share of a limit within which an unmeasured weight is never good enough, 0 to 1.'),
   useWindowDays: z.int().describe('Recent days from which the usual use is learned.'),

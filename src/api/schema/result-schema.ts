@@ -4,7 +4,7 @@ import { TRIGGER } from './check-schema.js';
 import { computed, DAY, ID, known } from './values.js';
 
 /** A load held against a limit, and the limit. */
-export const LIMIT = z
+const LIMIT = z
   .object({
     kind: z.enum(['plate', 'axle-group', 'axle', 'tire', 'coupler', 'coupler-tongue', 'tow-hitch', 'tow-hitch-tongue']),
     subject: z.string().nullable().describe('Which one, where there are several: axle number or wheel position.'),
@@ -154,7 +154,7 @@ const EVIDENCE = z
   ])
   .meta({ id: 'FlagEvidence' });
 
-export const SEVERITY = z
+const SEVERITY = z
   .enum(['stop', 'limit', 'watch'])
   .describe('stop: do not load. limit: over a rating or a law. watch: heading there.');
 

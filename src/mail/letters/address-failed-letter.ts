@@ -31,6 +31,7 @@ export function addressFailedLetter(letter: AddressFailedLetter): Written {
       `Mail to ${person.name} at ${person.address} came back. The mail server says: ${person.note}`,
       'Until the address is mended nothing more is sent there.',
     ],
+    summary: [],
     sections:
       open.length === 0
         ? []

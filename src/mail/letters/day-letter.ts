@@ -4,12 +4,13 @@ import { addressEntry } from './address-entry.js';
 import { CAUTION, whyYou } from './closing.js';
 import { dueEntry, dueInShort } from './due-entry.js';
 import { gateEntry, gateInShort } from './gate-entry.js';
-import type { LetterContext } from './letter-context.js';
+import { jobOf, type LetterContext, trailerOf } from './letter-context.js';
 import type { Section, Written } from './paper.js';
 import { written } from './written.js';
 
 /** The one mail of a person's day: jobs that leave, then what is overdue, then what falls due. */
-export function dayLetter(items: readonly LetterItem[], context: LetterContext): Written {
+export function dayLetter(told: readonly LetterItem[], context: LetterContext): Written {
+  const items = told.toSorted((one, other) => (urgency(one, context) < urgency(other, context) ? -1 : 1));
   const sections: readonly Section[] = [
     { heading: 'Going out', entries: of(items, 'gate-brief').map((item) => gateEntry(item, context)) },
     { heading: 'Overdue', entries: of(items, 'overdue').map((item) => dueEntry(item, context)) },
@@ -19,7 +20,8 @@ export function dayLetter(items: readonly LetterItem[], context: LetterContext):
       entries: of(items, 'address-failed').map((item) => addressEntry(item, context)),
     },
   ].filter(({ entries }) => entries.length > 0);
-  const subject = daySubject(items, context);
+  const short = inShort(items, context);
+  const subject = `${short[0] ?? 'Your yard'}${short.length > 1 ? `, and ${short.length - 1} more` : ''}`;
   return written({
     yardName: context.yardName,
     subject,
@@ -28,21 +30,37 @@ export function dayLetter(items: readonly LetterItem[], context: LetterContext):
     opening: [
       items.length === 1 ? 'One thing for you:' : `${count(items.length, 'thing')} for you, the most urgent first:`,
     ],
+    summary: items.length > READ_STANDING ? short : [],
     sections,
     button: null,
     closing: [CAUTION, whyYou(context.yardName)],
   });
 }
 
-/** The most urgent thing in full, the rest as a number: phones show some forty letters of it. */
-function daySubject(items: readonly LetterItem[], context: LetterContext): string {
-  const first = [
+/** The day that presses, as text that sorts: of a job its start, of a check its last good day, at once when none. */
+function urgency(item: LetterItem, context: LetterContext): string {
+  switch (item.kind) {
+    case 'gate-brief':
+      return jobOf(trailerOf(context, item.trailerId), item.jobId)?.startsOn ?? '';
+    case 'due-soon':
+    case 'overdue':
+      return item.due.dueOn ?? '';
+    case 'stop-flag':
+    case 'address-failed':
+      return '';
+  }
+}
+
+/** So many things are read as they come; more get a list in front. */
+const READ_STANDING = 2;
+
+/** Each thing in a line, the most urgent first; the subject is the first of them. */
+function inShort(items: readonly LetterItem[], context: LetterContext): readonly string[] {
+  return [
     ...of(items, 'gate-brief').map((item) => gateInShort(item, context)),
     ...[...of(items, 'overdue'), ...of(items, 'due-soon')].map((item) => dueInShort(item, context)),
     ...of(items, 'address-failed').map((item) => `Mail to ${item.personName} does not arrive`),
   ];
-  const more = first.length - 1;
-  return `${first[0] ?? 'Your yard today'}${more > 0 ? `, and ${more} more` : ''}`;
 }
 
 function of<Kind extends LetterItem['kind']>(

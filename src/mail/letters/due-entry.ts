@@ -18,7 +18,7 @@ export function dueEntry(item: DueItem, context: LetterContext): Entry {
   const says = [
     ...blockedJob(item, context),
     ...(kind === undefined ? [] : [dueReason(item.due, kind, asOf)]),
-    ...(kind === undefined ? [] : [ifNot(kind, trailer.yardNumber)]),
+    ...(kind === undefined ? [] : [ifNot(kind, item.due.state, trailer.yardNumber)]),
     ...(item.unowned ? ['Whoever had this check cannot do it now, so it comes to you.'] : []),
   ];
   return {

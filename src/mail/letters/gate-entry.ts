@@ -1,12 +1,14 @@
-import type { Fit, FitRemedy } from '../../rules/fit/fit.js';
+import type { Fit, FitReason } from '../../rules/fit/fit.js';
 import type { LetterItem } from '../../rules/notice/plan-letters.js';
 import { duePhrase } from '../words/due-words.js';
-import { reasonWords, remedyWords, VERDICT_WORDS } from '../words/fit-words.js';
+import { type FitNames, reasonWords, remedyWords, VERDICT_WORDS } from '../words/fit-words.js';
 import { milesOf, onDay, onDays, pounds } from '../words/show.js';
+import { unknownWords } from '../words/unknown-words.js';
 import { checkKindsOf, jobOf, type LetterContext, trailerName, trailerOf } from './letter-context.js';
-import type { Entry, Tone } from './paper.js';
+import type { Entry, Fact, Tone } from './paper.js';
 
 type GateItem = Extract<LetterItem, { kind: 'gate-brief' }>;
+type Unknown = Extract<FitReason, { kind: 'unknown' }>;
 
 const TONE: Readonly<Record<Fit['verdict'], Tone>> = {
   go: 'plain',
@@ -18,42 +20,25 @@ const TONE: Readonly<Record<Fit['verdict'], Tone>> = {
 
 /** One job and its trailer: the answer, why, what to do first, and what falls due while it is away. */
 export function gateEntry(item: GateItem, context: LetterContext): Entry {
-  const { asOf } = context;
   const today = trailerOf(context, item.trailerId);
   const job = jobOf(today, item.jobId);
-  const names = { asOf, checkKinds: checkKindsOf(today) };
-  const { verdict, reasons, loadCheck } = item.fit;
-  const when = job === null ? '' : `${job.name}, ${onDays(job.startsOn, job.endsOn, asOf)}: `;
+  const names: FitNames = { asOf: context.asOf, checkKinds: checkKindsOf(today) };
+  const { verdict, reasons, remedies } = item.fit;
+  const when = job === null ? '' : `${job.name}, ${onDays(job.startsOn, job.endsOn, context.asOf)}: `;
+  const known = reasons.filter((reason) => reason.kind !== 'unknown');
+  const said = known.map((reason) => reasonWords(reason, names));
   return {
     tone: TONE[verdict],
     title: `${when}${trailerName(today.trailer)}`,
     mark: VERDICT_WORDS[verdict],
-    says: [
-      ...reasons.map((reason) => reasonWords(reason, names)),
-      ...(reasons.length === 0 ? ['It fits, and nothing has to be done first.'] : []),
-    ],
-    todo: inOrder(item.fit.remedies).map((remedy) => remedyWords(remedy, names)),
-    facts: [
-      ...(loadCheck.grossKg === null ? [] : [{ label: 'Loaded', text: `${pounds(loadCheck.grossKg)} in all` }]),
-      ...(job?.distanceKm ? [{ label: 'Way', text: milesOf(job.distanceKm) }] : []),
-      ...(job?.towVehicle ? [{ label: 'Pulled by', text: job.towVehicle.name }] : []),
-      ...(job?.driver ? [{ label: 'Driver', text: job.driver.name }] : []),
-      ...(item.dueWhileAway.length === 0
-        ? []
-        : [
-            {
-              label: 'Due while away',
-              text: item.dueWhileAway
-                .map((due) => `${names.checkKinds.get(due.checkKindId)?.name ?? due.code} (${duePhrase(due, asOf)})`)
-                .join(', '),
-            },
-          ]),
-    ],
+    says: said.length === 0 && verdict === 'go' ? ['It fits, and nothing has to be done first.'] : said,
+    todo: remedies.map((remedy) => remedyWords(remedy, names)),
+    facts: gateFacts(item, context, names),
     link: { text: 'Open the job', url: `${context.baseUrl}/jobs/${item.jobId}` },
   };
 }
 
-/** `T-07 before Mon 9 Jun's Hollow Rd job: fix first`. */
+/** `T-07 to Hollow Rd Mon 9 Jun: fix first`. */
 export function gateInShort(item: GateItem, context: LetterContext): string {
   const today = trailerOf(context, item.trailerId);
   const job = jobOf(today, item.jobId);
@@ -64,11 +49,33 @@ export function gateInShort(item: GateItem, context: LetterContext): string {
     : `${yardNumber} to ${job.name} ${onDay(job.startsOn, context.asOf)}: ${answer}`;
 }
 
-/** Remedies come in the order to try them; nothing is said twice. */
-function inOrder(remedies: readonly FitRemedy[]): readonly FitRemedy[] {
-  const said = new Set<string>();
-  return remedies.filter((remedy) => {
-    const key = JSON.stringify(remedy);
-    return said.has(key) ? false : said.add(key);
-  });
+function gateFacts(item: GateItem, context: LetterContext, names: FitNames): readonly Fact[] {
+  const job = jobOf(trailerOf(context, item.trailerId), item.jobId);
+  const { loadCheck, reasons } = item.fit;
+  const away = item.dueWhileAway.map(
+    (due) => `${names.checkKinds.get(due.checkKindId)?.name ?? due.code} (${duePhrase(due, context.asOf)})`,
+  );
+  const unknowns = reasons.filter((reason): reason is Unknown => reason.kind === 'unknown');
+  const facts: readonly (readonly [label: string, text: string | null | undefined])[] = [
+    ['Loaded', loadCheck.grossKg === null ? null : `${pounds(loadCheck.grossKg)} in all`],
+    ['Way', job === null || job.distanceKm === null ? null : milesOf(job.distanceKm)],
+    ['Pulled by', job?.towVehicle?.name],
+    ['Driver', job?.driver?.name],
+    ['Due while away', away.length === 0 ? null : away.join(', ')],
+    ['Not known', unknowns.length === 0 ? null : inOneGo(unknowns)],
+  ];
+  return facts.flatMap(([label, text]) => (text ? [{ label, text }] : []));
+}
+
+/** One missing fact often stops several sums; it is named once. */
+function inOneGo(unknowns: readonly Unknown[]): string {
+  const lacking = [...new Set(unknowns.map(({ lacks }) => lacks))];
+  return lacking
+    .map((lacks) =>
+      unknownWords(
+        lacks,
+        unknowns.filter((one) => one.lacks === lacks).map(({ stops }) => stops),
+      ),
+    )
+    .join(' ');
 }

@@ -31,6 +31,7 @@ export function invitationLetter({ yardName, name, invitedByName, role, url, val
       MAY[role],
       `The link works once, for ${lasts}.`,
     ],
+    summary: [],
     sections: [],
     button: { text: 'Join the yard', url },
     closing: ['If this means nothing to you, do nothing and you will hear no more of it.'],

@@ -85,6 +85,13 @@ function LetterPage({ paper }: { readonly paper: Paper }) {
               {paper.opening.map((line) => (
                 <p key={line}>{line}</p>
               ))}
+              {paper.summary.length === 0 ? null : (
+                <ul>
+                  {paper.summary.map((line) => (
+                    <li key={line}>{line}</li>
+                  ))}
+                </ul>
+              )}
               {paper.sections.map((section) => (
                 <SectionBlock key={section.heading} section={section} />
               ))}

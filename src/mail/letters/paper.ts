@@ -6,6 +6,8 @@ export interface Paper {
   readonly preview: string;
   readonly greeting: string;
   readonly opening: readonly string[];
+  /** Everything in one line each, where a letter has too much to be read standing. */
+  readonly summary: readonly string[];
   readonly sections: readonly Section[];
   /** The one thing to open, where a letter has one. */
   readonly button: Link | null;

@@ -8,6 +8,7 @@ export function plainText(paper: Paper): string {
   const blocks = [
     paper.greeting,
     ...paper.opening,
+    ...(paper.summary.length === 0 ? [] : [bullets(paper.summary)]),
     ...paper.sections.map(section),
     ...(paper.button === null ? [] : [`${paper.button.text}:\n${paper.button.url}`]),
     '-- ',
@@ -18,17 +19,23 @@ export function plainText(paper: Paper): string {
 }
 
 function section({ heading, entries }: Section): string {
-  return [`${heading.toUpperCase()}\n${'='.repeat(heading.length)}`, ...entries.map(entry)].join('\n\n');
+  return [`${heading.toUpperCase()}\n${'='.repeat(heading.length)}`, ...entries.map(entry).join('\n\n---\n\n')].join(
+    '\n\n',
+  );
 }
 
 function entry({ title, mark, says, todo, facts, link }: Entry): string {
   return [
     mark === null ? title : `${title}\n[${mark}]`,
-    ...says,
-    ...(todo.length === 0 ? [] : [todo.map((step) => `* ${step}`).join('\n')]),
+    ...(says.length === 0 ? [] : [says.join('\n')]),
+    ...(todo.length === 0 ? [] : [bullets(todo)]),
     ...(facts.length === 0 ? [] : [facts.map(({ label, text }) => `${label}: ${text}`).join('\n')]),
     ...(link === null ? [] : [`${link.text}: ${link.url}`]),
-  ].join('\n');
+  ].join('\n\n');
+}
+
+function bullets(lines: readonly string[]): string {
+  return lines.map((line) => `* ${line}`).join('\n');
 }
 
 function wrapped(block: string): string {

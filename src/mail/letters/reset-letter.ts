@@ -20,6 +20,7 @@ export function resetLetter({ name, url, validHours }: ResetLetter): Written {
       'Somebody asked for a new password for your Axlebook sign-in.',
       `If it was you, open the link and choose one. It works once, for ${lasts}.`,
     ],
+    summary: [],
     sections: [],
     button: { text: 'Set a new password', url },
     closing: ['If it was not you, do nothing: your password stays as it is.'],

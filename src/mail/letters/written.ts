@@ -3,7 +3,7 @@ import type { Paper, Written } from './paper.js';
 import { plainText } from './plain-text.js';
 
 /** Subjects are cut by phones near 40 characters and by programs near 78; the first words carry the meaning. */
-const LONGEST_SUBJECT = 120;
+const LONGEST_SUBJECT = 150;
 
 /** Sets a letter as text and as HTML. */
 export function written(paper: Paper): Written {

@@ -98,15 +98,16 @@ export function usedWords(due: Due): string | null {
 }
 
 /** What happens if it is left undone. */
-export function ifNot(kind: Pick<CheckKind, 'blocks' | 'safety'>, number_: string): string {
+export function ifNot(kind: Pick<CheckKind, 'blocks' | 'safety'>, state: Due['state'], yardNumber: string): string {
+  const undone = state === 'due-soon' || state === 'later' ? 'If it is not done by then' : 'Until it is done';
   const hurt = kind.safety ? ' Somebody can be hurt if it is left out.' : '';
   switch (kind.blocks) {
     case 'all-jobs':
-      return `If it is not done by then, ${number_} is not ready for any job.${hurt}`;
+      return `${undone}, ${yardNumber} is not ready for any job.${hurt}`;
     case 'commercial-jobs':
-      return `If it is not done by then, ${number_} may not go out on a commercial job.${hurt}`;
+      return `${undone}, ${yardNumber} may not go out on a commercial job.${hurt}`;
     case 'none':
-      return `If it is not done by then, it shows as overdue; it stops no job.${hurt}`;
+      return `${undone}, it shows as overdue; it stops no job.${hurt}`;
   }
 }
 

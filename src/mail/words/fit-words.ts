@@ -4,7 +4,20 @@ import type { FitReason, FitRemedy, Verdict } from '../../rules/fit/fit.js';
 import { type Metres, metres } from '../../rules/units/length.js';
 import { duePhrase, PLACE } from './due-words.js';
 import { comparisonWords } from './limit-words.js';
-import { capital, hours, inches, list, onDay, percent, pounds, poundsOf, psiOf, wheel } from './show.js';
+import {
+  ballSize,
+  capital,
+  hours,
+  inches,
+  list,
+  onDay,
+  percent,
+  pounds,
+  poundsOf,
+  psiOf,
+  sentence,
+  wheel,
+} from './show.js';
 import { unknownWords } from './unknown-words.js';
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
@@ -29,12 +42,11 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
     case 'tongue-share':
       return `${percent(reason.share)} of the weight would be on the tongue; ${bandWords(reason.low, reason.high)} is wanted.`;
     case 'hold':
-      return `On hold: ${reason.reason}.`;
+      return `On hold: ${sentence(reason.reason)}`;
     case 'due': {
       const name = checkName(names, reason.due);
-      return reason.when === 'before'
-        ? `${name}: ${duePhrase(reason.due, names.asOf)}.`
-        : `${name} falls due while it is away: ${duePhrase(reason.due, names.asOf)}.`;
+      const due = capital(duePhrase(reason.due, names.asOf));
+      return reason.when === 'before' ? `${due}: ${name}.` : `${due}, while it is away: ${name}.`;
     }
     case 'never-proven':
       return `Nothing on record proves: ${reason.what}.`;
@@ -45,9 +57,9 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
     case 'commercial-rules':
       return `Truck and trailer are rated ${pounds(reason.combinationKg)} together: from ${pounds(reason.thresholdKg)} in commerce the commercial vehicle rules apply. Check your state.`;
     case 'ball-size':
-      return `The coupler takes a ${inches(reason.couplerM)} ball, the truck has ${inches(reason.ballM)}.`;
+      return `The coupler takes a ${ballSize(reason.couplerM)} ball, the truck has ${ballSize(reason.ballM)}.`;
     case 'unknown':
-      return unknownWords(reason);
+      return unknownWords(reason.lacks, [reason.stops]);
   }
 }
 
@@ -55,10 +67,10 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
 export function remedyWords(remedy: FitRemedy, names: FitNames): string {
   switch (remedy.kind) {
     case 'lighten': {
-      const what = `Without ${list(remedy.items)} it is ${pounds(remedy.grossKg)}`;
+      const what = `Without ${list(remedy.items.map((item) => `“${item}”`))}: ${pounds(remedy.grossKg)}`;
       if (remedy.standing === 'over') return `${what}, still ${pounds(remedy.overKg)} over.`;
       return remedy.standing === 'near'
-        ? `${what}: inside, but so near that it must be weighed first.`
+        ? `${what}, inside, but so near that it must be weighed first.`
         : `${what}, inside the limits.`;
     }
     case 'move-load': {
@@ -76,7 +88,7 @@ export function remedyWords(remedy: FitRemedy, names: FitNames): string {
       return `${checkName(names, remedy)}${by}${workPhrase(names.checkKinds.get(remedy.checkKindId))}.`;
     }
     case 'replace-tires':
-      return `Replace the tires at ${list(remedy.positions.map(wheel))}.`;
+      return `Replace the tires: ${list(remedy.positions.map(wheel))}.`;
     case 'level':
       return 'Raise or lower the ball mount until the deck is level, then weigh each axle again.';
     case 'weigh':

@@ -3,7 +3,7 @@ import type { Flag } from '../../rules/flags/flag.js';
 import { kPa } from '../../rules/units/pressure.js';
 import { bandWords } from './fit-words.js';
 import { comparisonWords } from './limit-words.js';
-import { capital, count, list, onDay, percent, pounds, psiOf, wheel } from './show.js';
+import { capital, count, list, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
 
 export interface FlagNames {
   readonly asOf: CivilDate;
@@ -87,14 +87,14 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
       const machine = names.machines.get(evidence.machineId) ?? 'Its machine';
       return {
         title: `Outgrown by ${machine}`,
-        says: `${machine} weighs ${pounds(evidence.machineKg)}, the trailer carries ${pounds(evidence.payloadKg)}: ${pounds(evidence.overKg)} too little.`,
+        says: `${capital(machine)} weighs ${pounds(evidence.machineKg)}, the trailer carries ${pounds(evidence.payloadKg)}: ${pounds(evidence.overKg)} too little.`,
         todo: 'Use another trailer for this machine.',
       };
     }
     case 'hold':
       return {
         title: 'On hold',
-        says: `${capital(evidence.reason)}.`.replace('..', '.'),
+        says: sentence(evidence.reason),
         todo: 'It stays until the repair is recorded or a named person lifts the hold.',
       };
   }

@@ -44,6 +44,17 @@ export function inches(length: Metres): string {
   return `${number(toInch(length), 1)} in`;
 }
 
+/** As balls are stamped, in sixteenths: `2-5/16 in`, `2 in`. What is no sixteenth is told in decimals. */
+export function ballSize(length: Metres): string {
+  const sixteenths = Math.round(toInch(length) * 16);
+  if (Math.abs(toInch(length) * 16 - sixteenths) > 0.1) return `${number(toInch(length), 2)} in`;
+  const whole = Math.floor(sixteenths / 16);
+  let [top, bottom] = [sixteenths % 16, 16];
+  while (top > 0 && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2];
+  const fraction = top === 0 ? [] : [`${top}/${bottom}`];
+  return `${[...(whole === 0 ? [] : [whole]), ...fraction].join('-')} in`;
+}
+
 export function percent(share: number): string {
   return `${number(share * 100, 1)} %`;
 }
@@ -68,6 +79,11 @@ export function list(items: readonly string[]): string {
 
 export function capital(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** What somebody wrote, as a sentence: with a capital and one full stop. */
+export function sentence(text: string): string {
+  return `${capital(text.trim().replace(/[.\s]+$/, ''))}.`;
 }
 
 /** `1L` → `axle 1 left`; `2RO` → `axle 2 right outer`; `spare` → `the spare`. */

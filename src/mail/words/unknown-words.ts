@@ -1,4 +1,4 @@
-import { capital } from './show.js';
+import { capital, list } from './show.js';
 
 const LACKS: Readonly<Record<string, string>> = {
   gvwr: 'the GVWR on the plate',
@@ -26,8 +26,9 @@ const STOPS: Readonly<Record<string, string>> = {
   'coupler-check': 'whether the coupler carries it',
 };
 
-/** What is not known, and what it keeps us from working out. */
-export function unknownWords({ lacks, stops }: { readonly lacks: string; readonly stops: string }): string {
+/** What is not known, and all that it keeps us from working out. */
+export function unknownWords(lacks: string, stops: readonly string[]): string {
   const missing = LACKS[lacks] ?? lacks.replaceAll('-', ' ');
-  return `${capital(missing)} is not known, so nobody can work out ${STOPS[stops] ?? stops.replaceAll('-', ' ')}.`;
+  const kept = list(stops.map((stop) => STOPS[stop] ?? stop.replaceAll('-', ' ')));
+  return `${capital(missing)} is not known, so nobody can work out ${kept}.`;
 }

@@ -15,7 +15,7 @@ export function typedText(typed: Typed, name: string): string {
   return typeof value === 'string' ? value : (value?.[0] ?? '');
 }
 
-export function typedList(typed: Typed, name: string): readonly string[] {
+function typedList(typed: Typed, name: string): readonly string[] {
   const value = typed.values[name];
   if (value === undefined) return [];
   return typeof value === 'string' ? [value] : value;

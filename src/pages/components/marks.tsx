@@ -62,10 +62,6 @@ export function readinessWord(readiness: Assessment['readiness']): string {
   return READINESS_WORDS[readiness];
 }
 
-export function verdictWord(verdict: Verdict): string {
-  return VERDICT_WORDS[verdict];
-}
-
 function Octagon() {
   return (
     <svg viewBox="0 0 16 16" aria-hidden="true">

@@ -1,4 +1,4 @@
-export interface Paging {
+interface Paging {
   /** Counted from 1. */
   readonly page: number;
   readonly perPage: number;

@@ -16,7 +16,7 @@ import {
 } from './build-words.js';
 
 /** A fact of the build by its name; null is unknown. */
-export interface BuildLine {
+interface BuildLine {
   readonly name: string;
   readonly value: string | null;
 }

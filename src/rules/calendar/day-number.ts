@@ -36,6 +36,20 @@ export function daysAfter(date: CivilDate, days: number): CivilDate {
   return dayFromNumber(dayNumber(date) + days);
 }
 
+/** Adds whole months; a day the month does not have becomes its last day. The quick twin of `addMonths`, tested against it. */
+export function monthsAfter(date: CivilDate, months: number): CivilDate {
+  const inMonths = digits(date, 0, 4) * 12 + digits(date, 5, 2) - 1 + months;
+  const year = Math.floor(inMonths / 12);
+  const month = inMonths - year * 12 + 1;
+  const dayOfMonth = Math.min(digits(date, 8, 2), lengthOfMonth(year, month));
+  return `${padded(year, 4)}-${padded(month, 2)}-${padded(dayOfMonth, 2)}` as CivilDate;
+}
+
+function lengthOfMonth(year: number, month: number): number {
+  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
+}
+
 function digits(text: string, from: number, count: number): number {
   let value = 0;
   for (let i = from; i < from + count; i++) value = value * 10 + text.charCodeAt(i) - 48;

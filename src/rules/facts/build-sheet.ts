@@ -44,13 +44,13 @@ export interface BuildSheet {
   readonly wheels: { readonly boltPattern: string | null; readonly nutTorqueNm: number | null };
 }
 
-export interface Plate {
+interface Plate {
   readonly gvwrKg: Kilograms | null;
   /** The cold pressure the plate asks of every tire. */
   readonly coldPressureKpa: Kilopascals | null;
 }
 
-export interface EmptyWeight {
+interface EmptyWeight {
   /** Weighed as used: spare, ramps, chain box. */
   readonly massKg: Kilograms | null;
   readonly basis: WeightBasis;
@@ -98,7 +98,7 @@ export interface Deck {
   readonly crossmemberSpacingM: Metres | null;
 }
 
-export interface Frame {
+interface Frame {
   readonly section: (typeof FRAME_SECTIONS)[number] | null;
   /** Depth of the main rail. */
   readonly depthM: Metres | null;
@@ -107,13 +107,13 @@ export interface Frame {
   readonly bedDepthM: Metres | null;
 }
 
-export interface Rear {
+interface Rear {
   readonly dovetailM: Metres | null;
   readonly ramps: (typeof RAMPS)[number] | null;
   readonly stabilizers: boolean | null;
 }
 
-export interface Jacks {
+interface Jacks {
   readonly count: number | null;
   /** What one jack can raise. */
   readonly liftKg: Kilograms | null;

@@ -6,7 +6,7 @@ import { type Kilopascals, psi } from '../units/pressure.js';
 import type { MeasuredQuantity } from './check.js';
 
 /** What kind of number it is, so that a door can say the range in the units its people use. */
-export type RangeUnit =
+type RangeUnit =
   | 'kg'
   | 'N'
   | 'm'

@@ -1,4 +1,3 @@
-import type { CivilDate } from '../calendar/civil-date.js';
 import { daysAfter } from '../calendar/day-number.js';
 import type { Trip } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
@@ -20,6 +19,6 @@ export interface FlagContext {
 export const RECENT_DAYS = 90;
 
 export function recentTrips(trailer: TrailerOn): readonly Trip[] {
-  const after: CivilDate = daysAfter(trailer.asOf, -RECENT_DAYS);
-  return trailer.trips.filter((trip) => trip.endedOn >= after);
+  const from = daysAfter(trailer.asOf, -RECENT_DAYS);
+  return trailer.trips.filter((trip) => trip.endedOn >= from);
 }

@@ -33,7 +33,7 @@ export const FLAG_RULES = [
 ] as const;
 export type FlagRule = (typeof FLAG_RULES)[number];
 
-export type FlagEvidence =
+type FlagEvidence =
   /** Trips that passed a rating: the worst, and how many. */
   | { readonly kind: 'over-limit'; readonly worst: TripOver; readonly trips: readonly TripOver[] }
   | {

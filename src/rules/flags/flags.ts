@@ -1,4 +1,4 @@
-import { order } from '../history/trailer-on.js';
+import { order } from '../history/order.js';
 import { classDriftFlags } from './class-drift.js';
 import type { Flag, Severity } from './flag.js';
 import type { FlagContext } from './flag-context.js';

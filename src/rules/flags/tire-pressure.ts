@@ -1,5 +1,5 @@
 import { earliest } from '../calendar/civil-date.js';
-import { order } from '../history/trailer-on.js';
+import { order } from '../history/order.js';
 import type { Flag } from './flag.js';
 import type { FlagContext } from './flag-context.js';
 

@@ -1,6 +1,6 @@
 import type { Machine } from '../facts/load.js';
 import type { Job, Trip } from '../facts/use.js';
-import { order } from '../history/trailer-on.js';
+import { order } from '../history/order.js';
 
 /** The machine a haul is about: the one named for it, else the heaviest machine among its cargo. */
 export function machineOf(haul: Pick<Trip | Job, 'machineId' | 'load'>): string | null {

@@ -1,3 +1,4 @@
+import { latest } from '../calendar/civil-date.js';
 import { dayNumber } from '../calendar/day-number.js';
 import type { Job, MeterReading, Trip } from '../facts/use.js';
 import type { Kilometres } from '../units/distance.js';
@@ -53,7 +54,8 @@ const HORIZON_DAYS = 3652;
 export function distanceToCome(input: DistanceToComeInput): DistanceToCome {
   const { readings, trips, asOf } = input;
   const lastReading = readings.at(-1);
-  const lastTripEnd = trips.reduce((last, trip) => Math.max(last, dayNumber(trip.endedOn)), Number.NEGATIVE_INFINITY);
+  const lastTrip = latest(trips.map((trip) => trip.endedOn));
+  const lastTripEnd = lastTrip === null ? Number.NEGATIVE_INFINITY : dayNumber(lastTrip);
   const metered = lastReading !== undefined && readings.length > 1 && dayNumber(lastReading.takenOn) >= lastTripEnd;
   const lastKnown = metered ? dayNumber(lastReading.takenOn) : lastTripEnd;
   if (!Number.isFinite(lastKnown)) return new Walk(input.jobs, asOf, null, null);
@@ -92,6 +94,7 @@ function backgroundKmPerDay(input: DistanceToComeInput, to: number, metered: boo
 
 /** A job already recorded as a trip is in the distance travelled. */
 function unlogged(jobs: readonly Job[], trips: readonly Trip[]): readonly Job[] {
+  if (jobs.length === 0) return jobs;
   const logged = new Set(trips.map((trip) => trip.jobId));
   return jobs.filter((job) => !logged.has(job.id));
 }

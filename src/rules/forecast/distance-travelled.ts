@@ -1,3 +1,4 @@
+import { earliest } from '../calendar/civil-date.js';
 import { dayNumber } from '../calendar/day-number.js';
 import type { MeterReading, Trip } from '../facts/use.js';
 import { type Kilometres, km } from '../units/distance.js';
@@ -29,24 +30,35 @@ export interface DistanceTravelled {
 export type TripWeight = (trip: Trip) => number;
 
 /** Readings and trips in the order of time. */
-export function distanceTravelled(
+export function distanceTravelled(readings: readonly MeterReading[], trips: readonly Trip[]): DistanceTravelled {
+  return distancesTravelled(readings, trips, () => 1).driven;
+}
+
+/** The distance driven, and the same with each trip's share counted for as much as it weighs. */
+export function distancesTravelled(
   readings: readonly MeterReading[],
   trips: readonly Trip[],
-  weight: TripWeight = () => 1,
-): DistanceTravelled {
+  weight: TripWeight,
+): { readonly driven: DistanceTravelled; readonly counted: DistanceTravelled } {
   const span = daysSpanned(readings, trips);
-  if (span === null) return new DailyDistance(0, new Float64Array(0), false);
+  if (span === null) {
+    const nothing = new DailyDistance(0, new Float64Array(0), false);
+    return { driven: nothing, counted: nothing };
+  }
   const { first, last } = span;
   const driven = new Float64Array(last - first + 1);
   const counted = new Float64Array(last - first + 1);
   let known = false;
+  let isWeighted = false;
   for (const trip of trips) {
     if (trip.distanceKm === null) continue;
     known = true;
     const from = dayNumber(trip.startedOn) - first;
     const to = dayNumber(trip.endedOn) - first;
     const aDay = trip.distanceKm / (to - from + 1);
-    const extra = aDay * weight(trip);
+    const factor = weight(trip);
+    if (factor !== 1) isWeighted = true;
+    const extra = aDay * factor;
     for (let day = from; day <= to; day++) {
       driven[day] = (driven[day] ?? 0) + aDay;
       counted[day] = (counted[day] ?? 0) + extra;
@@ -60,7 +72,8 @@ export function distanceTravelled(
     known = true;
     fitToMeter(driven, counted, dayNumber(before.takenOn) - first, dayNumber(reading.takenOn) - first, metered);
   }
-  return new DailyDistance(first, counted, known);
+  const plain = new DailyDistance(first, driven, known);
+  return { driven: plain, counted: isWeighted ? new DailyDistance(first, counted, known) : plain };
 }
 
 /** What the meter ran between two readings; null where it cannot say: another meter, or a meter that ran backwards. */
@@ -88,19 +101,16 @@ function fitToMeter(driven: Float64Array, counted: Float64Array, from: number, t
   }
 }
 
+/** Compared as text, which is the order of time, and counted only once. */
 function daysSpanned(
   readings: readonly MeterReading[],
   trips: readonly Trip[],
 ): { first: number; last: number } | null {
-  let first = Number.POSITIVE_INFINITY;
-  let last = Number.NEGATIVE_INFINITY;
-  const see = (from: number, to: number) => {
-    if (from < first) first = from;
-    if (to > last) last = to;
-  };
-  for (const trip of trips) see(dayNumber(trip.startedOn), dayNumber(trip.endedOn));
-  for (const reading of readings) see(dayNumber(reading.takenOn), dayNumber(reading.takenOn));
-  return last >= first ? { first, last } : null;
+  const starts = [trips[0]?.startedOn, readings[0]?.takenOn].filter((day) => day !== undefined);
+  const first = earliest(starts);
+  let last = readings.at(-1)?.takenOn ?? first;
+  for (const trip of trips) if (last === null || trip.endedOn > last) last = trip.endedOn;
+  return first === null || last === null ? null : { first: dayNumber(first), last: dayNumber(last) };
 }
 
 class DailyDistance implements DistanceTravelled {

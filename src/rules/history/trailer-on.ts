@@ -10,6 +10,8 @@ import { checkLoad, type LoadCheck } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
 import { loadLimits } from '../trailer/load-limits.js';
 import { type Ratings, ratings } from '../trailer/ratings.js';
+import { order } from './order.js';
+import { type AgedTire, agedTires } from './tire-ages.js';
 
 /**
  * One trailer as it stands on a day: what was known by then, in the order of time, with the build and tires of any day.
@@ -21,13 +23,16 @@ export interface TrailerOn {
   readonly asOf: CivilDate;
   readonly build: BuildSheet | null;
   readonly tires: readonly Part[];
-  /** Trips that have ended. */
+  /** Trips that have ended, by their first day. */
   readonly trips: readonly Trip[];
+  /** The same by their last day. */
+  readonly tripsByEnd: readonly Trip[];
   readonly readings: readonly MeterReading[];
   /** Booked jobs that have not ended. */
   readonly jobs: readonly Job[];
   readonly records: readonly CheckRecord[];
   readonly openHolds: readonly Hold[];
+  readonly agedTires: readonly AgedTire[];
   /** One trip against the build and tires of its day. Worked out once, when first asked for. */
   judge(trip: Trip): LoadCheck | null;
   /** Ratings of the build and tires of a day. */
@@ -39,18 +44,21 @@ export interface TrailerOn {
 export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
   const eras = new Eras(facts);
   const judged = new Map<string, LoadCheck | null>();
+  const trips = facts.trips.filter((trip) => trip.endedOn <= asOf).sort(byStart);
   return {
     facts,
     asOf,
     build: eras.of(asOf).build,
     tires: eras.of(asOf).tires,
-    trips: facts.trips.filter((trip) => trip.endedOn <= asOf).sort(byStart),
+    trips,
+    tripsByEnd: trips.toSorted(byEnd),
     readings: facts.readings.filter((reading) => reading.takenOn <= asOf).sort(byTaken),
     jobs: facts.jobs.filter((job) => job.state === 'booked' && job.endsOn >= asOf).sort(byJobStart),
     records: facts.checkRecords.filter((record) => record.doneOn <= asOf).sort(byDone),
     openHolds: facts.holds
       .filter((hold) => hold.openedOn <= asOf && (hold.liftedOn === null || hold.liftedOn > asOf))
       .sort((a, b) => order(a.openedOn, b.openedOn) || order(a.id, b.id)),
+    agedTires: agedTires(eras.of(asOf).tires, asOf, facts.policy.tireAgeLimitYears),
     judge(trip) {
       const known = judged.get(trip.id);
       if (known !== undefined) return known;
@@ -122,12 +130,12 @@ class Eras {
   }
 }
 
-export function order(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
 function byStart(a: Trip, b: Trip): number {
   return order(a.startedOn, b.startedOn) || order(a.endedOn, b.endedOn) || order(a.id, b.id);
+}
+
+function byEnd(a: Trip, b: Trip): number {
+  return order(a.endedOn, b.endedOn) || order(a.startedOn, b.startedOn) || order(a.id, b.id);
 }
 
 /** Of readings on one day the old meter's comes before the new meter's, and the lower before the higher. */

@@ -1,9 +1,9 @@
 import { dayNumber } from '../calendar/day-number.js';
 import type { CheckRecord } from '../facts/check.js';
 import { type DistanceToCome, distanceToCome } from '../forecast/distance-to-come.js';
-import { type DistanceTravelled, distanceTravelled } from '../forecast/distance-travelled.js';
+import { type DistanceTravelled, distancesTravelled } from '../forecast/distance-travelled.js';
 import type { TrailerOn } from '../history/trailer-on.js';
-import { harshWeight, isHarsh } from './harsh-service.js';
+import { harshWeight } from './harsh-service.js';
 
 /** What checks count from: distance behind and ahead, and the last record of each kind. Worked out once for all checks of a trailer. */
 export interface UseSoFar {
@@ -36,15 +36,13 @@ export function useSoFar(trailer: TrailerOn): UseSoFar {
       inUseSince: facts.trailer.boughtOn === null ? null : dayNumber(facts.trailer.boughtOn),
       windowDays: facts.policy.useWindowDays,
     });
-  const travelled = distanceTravelled(readings, trips);
-  const toCome = ahead(travelled);
-  const harsh = trips.some((trip) => isHarsh(trip, trailer));
-  const counted = harsh ? distanceTravelled(readings, trips, harshWeight(trailer)) : travelled;
+  const { driven, counted } = distancesTravelled(readings, trips, harshWeight(trailer));
+  const toCome = ahead(driven);
   return {
-    travelled,
+    travelled: driven,
     toCome,
     counted,
-    countedToCome: harsh ? ahead(counted) : toCome,
+    countedToCome: counted === driven ? toCome : ahead(counted),
     ...lastRecords(trailer.records),
   };
 }

@@ -23,13 +23,7 @@ export interface Carried {
   readonly method: 'scale' | 'statics' | 'bound' | null;
 }
 
-type TongueLack =
-  | 'balance-point'
-  | 'empty-tongue'
-  | 'axle-places'
-  | 'cargo-mass'
-  | 'suspension'
-  | 'torsion-level';
+type TongueLack = 'balance-point' | 'empty-tongue' | 'axle-places' | 'cargo-mass' | 'suspension' | 'torsion-level';
 
 /**
  * A scale beats every sum. Where no scale spoke, the gross is the empty mass and the cargo; the tongue comes from

@@ -1,5 +1,5 @@
 import type { CivilDate } from '../calendar/civil-date.js';
-import { order } from '../history/trailer-on.js';
+import { order } from '../history/order.js';
 import { Answers } from './answers.js';
 import { checkItems } from './check-items.js';
 import { gateBriefs } from './gate-briefs.js';

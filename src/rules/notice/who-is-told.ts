@@ -1,5 +1,5 @@
 import type { CheckKind } from '../facts/check.js';
-import { order } from '../history/trailer-on.js';
+import { order } from '../history/order.js';
 import type { Reader } from './letter.js';
 
 /** Who takes letters: nobody who has left, nobody whose address has failed. */

@@ -3,7 +3,7 @@ import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { YardTx } from '../database.js';
 import { type ListPage, offsetOf, type PageOfList } from './paging.js';
 
-export const NOTICE_STATES = ['waiting', 'sent', 'dead', 'bounced', 'cancelled'] as const;
+const NOTICE_STATES = ['waiting', 'sent', 'dead', 'bounced', 'cancelled'] as const;
 
 export interface NoticeRow {
   readonly id: string;

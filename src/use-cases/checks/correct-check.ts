@@ -11,12 +11,11 @@ import { MembershipStore } from '../../store/membership-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
-import { readCheckNotes, readCheckRecord } from '../input/check-input.js';
+import { type RecordCheckInput, readCheckNotes, readCheckRecord } from '../input/check-input.js';
 import { Given } from '../input/given.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 import { findWhoDidIt } from './find-who-did-it.js';
 import { holdForSafety } from './hold-for-safety.js';
-import type { RecordCheckInput } from './record-check.js';
 
 export type CorrectCheckInput =
   | (Omit<RecordCheckInput, 'checkKindId'> & { readonly checkRecordId: string })

@@ -10,24 +10,11 @@ import { MembershipStore } from '../../store/membership-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
-import { type CheckRecordInput, readCheckNotes, readCheckRecord } from '../input/check-input.js';
+import { type RecordCheckInput, readCheckNotes, readCheckRecord } from '../input/check-input.js';
 import { Given } from '../input/given.js';
-import type { Photo } from '../input/photo-input.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 import { findWhoDidIt } from './find-who-did-it.js';
 import { holdForSafety } from './hold-for-safety.js';
-
-export type RecordCheckInput = CheckRecordInput & {
-  readonly trailerId: string;
-  readonly checkKindId: string;
-  /** One of the yard's people; whoever records it when left out. */
-  readonly byPersonId?: string | null;
-  /** Somebody from outside, such as an axle shop. */
-  readonly byName?: string | null;
-  readonly note?: string | null;
-  readonly costCents?: number | null;
-  readonly photos?: readonly Photo[];
-};
 
 interface CheckRecorded {
   readonly checkRecordId: string;

@@ -13,6 +13,19 @@ export type CheckRecordInput = Incoming<
   }
 >;
 
+/** A check as somebody records it. */
+export type RecordCheckInput = CheckRecordInput & {
+  readonly trailerId: string;
+  readonly checkKindId: string;
+  /** One of the yard's people; whoever records it when left out. */
+  readonly byPersonId?: string | null;
+  /** Somebody from outside, such as an axle shop. */
+  readonly byName?: string | null;
+  readonly note?: string | null;
+  readonly costCents?: number | null;
+  readonly photos?: readonly Photo[];
+};
+
 /** A sheet of fifteen lines on six axles of dual wheels still fits. */
 const MOST_LINES = 400;
 

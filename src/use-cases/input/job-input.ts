@@ -46,7 +46,7 @@ export function readJob(given: Given, today: CivilDate): JobPlan {
   };
 }
 
-export function readDriver(given: Given): Driver | null {
+function readDriver(given: Given): Driver | null {
   const driver = given.object('driver');
   if (!given.has('driver')) return null;
   return {

@@ -6,7 +6,7 @@ import type { Incoming } from './incoming.js';
 
 export type ReadingInput = Incoming<Omit<MeterReading, 'id' | 'kind'> & { kind: MeterReading['kind'] | null }>;
 
-export const READING_KINDS = ['read', 'rolled-over', 'replaced'] as const satisfies readonly MeterReading['kind'][];
+const READING_KINDS = ['read', 'rolled-over', 'replaced'] as const satisfies readonly MeterReading['kind'][];
 
 /** What the meter showed on one day. An ordinary reading unless said otherwise. */
 export function readReading(given: Given, today: CivilDate): Omit<MeterReading, 'id'> {

@@ -8,7 +8,7 @@ import type { Caller } from '../caller.js';
 import { done, notFound, type Outcome } from '../outcome.js';
 
 /** `fact` is null in the row that only takes another back. */
-export type ListedFact<Fact> = Omit<HistoryOf<Fact>, 'fact'> & { readonly fact: Fact | null };
+type ListedFact<Fact> = Omit<HistoryOf<Fact>, 'fact'> & { readonly fact: Fact | null };
 
 export type ListedFacts<Kind extends keyof RecordedFacts> = ListPage<ListedFact<RecordedFacts[Kind]>> & {
   readonly page: number;

@@ -16,7 +16,7 @@ import type { Caller } from '../caller.js';
 import { done, notFound, type Outcome } from '../outcome.js';
 
 /** A fact as told; `takenBack`: somebody said later that it never was. */
-export type Told<Fact> = HistoryOf<Fact> & { readonly takenBack: boolean };
+type Told<Fact> = HistoryOf<Fact> & { readonly takenBack: boolean };
 
 export interface TrailerHistoryScreen {
   readonly trailer: KeptTrailer;

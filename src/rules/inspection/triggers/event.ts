@@ -62,11 +62,8 @@ function fallsByIdleness({ trailer, lastPass }: CheckSoFar): Falls {
   return trailer.asOf >= idleFrom ? { ...NOT_DUE, wanted: true } : NOT_DUE;
 }
 
-export function lastMovedOn(trailer: TrailerOn): CivilDate | null {
-  return trailer.trips.reduce<CivilDate | null>(
-    (last, trip) => (last === null || trip.endedOn > last ? trip.endedOn : last),
-    null,
-  );
+function lastMovedOn(trailer: TrailerOn): CivilDate | null {
+  return trailer.tripsByEnd.at(-1)?.endedOn ?? null;
 }
 
 /** Without any record of the check, older events than this are past mending by a look. Our choice. */
@@ -80,16 +77,17 @@ function firstOpenEvent(event: CheckEvent, { trailer, lastPass }: CheckSoFar): C
   }
   const after = lastPass?.doneOn ?? daysAfter(trailer.asOf, -EVENT_DAYS - 1);
   let first: CivilDate | null = null;
-  for (const trip of trailer.trips) {
-    if (trip.endedOn <= after || !happenedOn(event, trip, trailer)) continue;
-    if (first === null || trip.endedOn < first) first = trip.endedOn;
+  for (let i = trailer.tripsByEnd.length - 1; i >= 0; i--) {
+    const trip = trailer.tripsByEnd[i] as Trip;
+    if (trip.endedOn <= after) break;
+    if (happenedOn(event, trip, trailer)) first = trip.endedOn;
   }
   return first;
 }
 
 function lastEvent(event: CheckEvent, { trailer }: CheckSoFar): CivilDate | null {
   if (event === 'wheel-off' || event === 'brakes-new') return lastWorkshopEvent(event, trailer);
-  return trailer.trips.findLast((trip) => happenedOn(event, trip, trailer))?.endedOn ?? null;
+  return trailer.tripsByEnd.findLast((trip) => happenedOn(event, trip, trailer))?.endedOn ?? null;
 }
 
 function happenedOn(event: CheckEvent, trip: Trip, trailer: TrailerOn): boolean {
@@ -106,7 +104,7 @@ function happenedOn(event: CheckEvent, trip: Trip, trailer: TrailerOn): boolean 
 }
 
 /** Work behind a hub takes the wheel off. */
-export const HUB_BUNDLE = 'hub';
+const HUB_BUNDLE = 'hub';
 
 /** Last day a wheel came off (tires, hub bearings or brakes changed, or work behind the hub), or brakes were fitted. */
 function lastWorkshopEvent(event: 'wheel-off' | 'brakes-new', trailer: TrailerOn): CivilDate | null {

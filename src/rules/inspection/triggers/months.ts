@@ -1,4 +1,5 @@
-import { addMonths, type CivilDate, lastDayOfMonth } from '../../calendar/civil-date.js';
+import { type CivilDate, lastDayOfMonth } from '../../calendar/civil-date.js';
+import { monthsAfter } from '../../calendar/day-number.js';
 import type { CheckRecord, Trigger } from '../../facts/check.js';
 import { type CheckSoFar, cannotSay, type Falls, fallsOn } from './falls.js';
 
@@ -17,6 +18,6 @@ export function fallsByMonths(trigger: Months, { lastPass }: CheckSoFar): Falls 
 export function lastGoodDay(trigger: Months, pass: Pick<CheckRecord, 'doneOn' | 'inspectedBy'>): CivilDate {
   const byProgram = trigger.toMonthEnd && pass.inspectedBy === 'state';
   return byProgram
-    ? lastDayOfMonth(addMonths(lastDayOfMonth(pass.doneOn), trigger.every))
-    : addMonths(pass.doneOn, trigger.every);
+    ? lastDayOfMonth(monthsAfter(lastDayOfMonth(pass.doneOn), trigger.every))
+    : monthsAfter(pass.doneOn, trigger.every);
 }

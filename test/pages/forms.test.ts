@@ -1,0 +1,325 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { DEFAULT_CHECK_KINDS } from '../../src/rules/inspection/default-check-kinds.js';
+import type { Browser, TestApp, YardOfTest } from '../support/app.js';
+import { startApp } from '../support/app.js';
+
+let service: TestApp;
+let yard: YardOfTest;
+let owner: Browser;
+
+beforeAll(async () => {
+  service = await startApp();
+  yard = await service.makeYard('Forms Field');
+  owner = await service.signedIn(yard.owner);
+});
+afterAll(() => service.close());
+
+/** A trailer as somebody types it: plate 14,000, two 7,000 lb axles alike, weighed empty. */
+const PLATE = {
+  'build.body': 'fixed-deck',
+  'build.plate.gvwr': '14,000',
+  'build.plate.coldPressure': '80 psi',
+  'build.empty.mass': '3,900 lb',
+  'build.empty.basis': 'weighed',
+  'build.axleCount': '2',
+  'build.axlesAlike': 'yes',
+  'build.axles.0.gawr': '7000',
+  'build.axles.0.brakes': 'electric',
+  'build.suspension': 'slipper-spring',
+  'build.hitch.kind': 'bumper-pull',
+  'build.hitch.ballSize': '2-5/16',
+  'build.hitch.couplerRating': '21000',
+  'build.deck.length': '20 ft',
+  'tires.all.size': 'ST235/80R16',
+  'tires.all.maxLoadSingle': '3,520',
+  'tires.all.maxColdPressure': '80',
+} as const;
+
+async function addTrailer(number: string, more: Readonly<Record<string, string>> = {}): Promise<string> {
+  const answer = await owner.post('/trailers/new', { yardNumber: number, ...PLATE, ...more });
+  expect(answer.status, answer.body).toBe(303);
+  return answer.location?.split('?')[0] ?? '';
+}
+
+describe('adding a trailer', () => {
+  test('one entered from plate and sidewalls shows its limits in pounds, each with its origin', async () => {
+    const path = await addTrailer('F-1', { 'tires.1L.dateCode': '1523', 'tires.1R.dateCode': '1623' });
+    const { body } = await owner.get(path);
+    expect(body).toContain('14,000 lb');
+    expect(body).toContain('10,100 lb');
+    expect(body).toContain('2-5/16 in');
+    expect(body).toContain('the trailer&#39;s plate');
+    expect(body).toContain('code 1523');
+  });
+
+  test('what nobody knows is listed with what it stops', async () => {
+    const answer = await owner.post('/trailers/new', { yardNumber: 'F-2' });
+    expect(answer.status).toBe(303);
+    const { body } = await owner.get(answer.location ?? '');
+    expect(body).toContain('Not known');
+    expect(body).toMatch(/The plate&#39;s GVWR|What the trailer is made of/);
+  });
+
+  test('a rating that is no number is named with its fix, what was typed stays, and nothing is written', async () => {
+    const answer = await owner.post('/trailers/new', { yardNumber: 'F-3', ...PLATE, 'build.plate.gvwr': 'fourteen' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('Nothing was saved yet');
+    expect(answer.body).toMatch(/Enter the plate&#39;s GVWR as a number, 500 to 80,000 lb/);
+    expect(answer.body).toContain('value="fourteen"');
+    expect(answer.body).toContain('value="20 ft"');
+    expect(answer.body).toContain('href="#f-build-plate-gvwr"');
+    expect((await owner.get('/trailers?text=F-3')).body).toContain('No trailer is like that');
+  });
+
+  test('a date code that no week has is refused at the tire it was typed for', async () => {
+    const answer = await owner.post('/trailers/new', { yardNumber: 'F-4', ...PLATE, 'tires.2R.dateCode': '5419' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toMatch(/id="f-tires-2R-dateCode-wrong"[^>]*>[^<]*week 54 of 2019/);
+  });
+
+  test('a number another trailer carries is refused', async () => {
+    await addTrailer('F-5');
+    const answer = await owner.post('/trailers/new', { yardNumber: 'F-5' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('Another trailer of this yard is F-5');
+  });
+
+  test('a build sheet opened and saved unchanged stays what it was', async () => {
+    const path = await addTrailer('F-6', { 'build.wheels.nutTorque': '120', 'build.deck.width': '82.5' });
+    const form = formIn((await owner.get(`${path}/build`)).body);
+    expect(form).toMatchObject({
+      'build.plate.gvwr': '14000',
+      'build.deck.width': '82.5',
+      'build.wheels.nutTorque': '120',
+    });
+    const answer = await owner.post(`${path}/build`, form);
+    expect(answer.status, answer.body).toBe(303);
+    expect(formIn((await owner.get(`${path}/build`)).body)).toEqual(form);
+  });
+});
+
+describe('recording what happened', () => {
+  test('a trip over the plate puts the flag up, with by how much and from where', async () => {
+    const path = await addTrailer('F-10');
+    const answer = await owner.post(`${path}/trips/new`, {
+      startedOn: '2026-03-01',
+      distance: '42',
+      'load.cargo.0.name': 'Track loader',
+      'load.cargo.0.mass': '9,920',
+      'load.cargo.2.name': 'Grapple',
+      'load.cargo.2.mass': '1,050',
+    });
+    expect(answer.status, answer.body).toBe(303);
+    const { body } = await owner.get(path);
+    expect(body).toContain('Plate (GVWR): loaded past its limit');
+    expect(body).toContain('14,870 lb against 14,000 lb, over by 870 lb');
+  });
+
+  test('a mended trip takes the flag down and stays in the history, struck out', async () => {
+    const path = await addTrailer('F-11');
+    const load = { 'load.cargo.0.name': 'Dozer', 'load.cargo.0.mass': '12,000' };
+    await owner.post(`${path}/trips/new`, { startedOn: '2026-03-01', distance: '10', ...load });
+    const mend = /href="([^"]+\/trips\/[0-9a-f-]{36})"/.exec((await owner.get(`${path}/history`)).body)?.[1] ?? '';
+    const form = formIn((await owner.get(mend)).body);
+    expect(form['load.cargo.0.mass']).toBe('12000');
+    const answer = await owner.post(mend, { ...form, 'load.cargo.0.mass': '2,000' });
+    expect(answer.status, answer.body).toBe(303);
+    expect((await owner.get(path)).body).not.toContain('loaded past its limit');
+    expect((await owner.get(`${path}/history`)).body).toContain('<s>Sun 1 Mar 2026</s>');
+  });
+
+  test('a load without a weight is refused at its own line', async () => {
+    const path = await addTrailer('F-12');
+    const answer = await owner.post(`${path}/trips/new`, { startedOn: '2026-03-01', 'load.cargo.1.name': 'Bucket' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('id="f-load-cargo-0-mass-wrong"');
+  });
+
+  test('a meter that runs backwards is asked why', async () => {
+    const path = await addTrailer('F-13');
+    expect((await owner.post(`${path}/readings/new`, { takenOn: '2026-02-01', shown: '5,000' })).status).toBe(303);
+    const answer = await owner.post(`${path}/readings/new`, { takenOn: '2026-03-01', shown: '400' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('id="f-shown-wrong"');
+  });
+
+  test('a failed safety line holds the trailer, and the hold is lifted only with a reason', async () => {
+    const path = await addTrailer('F-14');
+    const kind = DEFAULT_CHECK_KINDS.find(({ lines }) => lines.some((line) => line.kind === 'tick' && line.safety));
+    const line = kind?.lines.find((one) => one.kind === 'tick' && one.safety);
+    const sheet = new RegExp(`href="(${path}/checks/[0-9a-f-]{36})">${escaped(kind?.name ?? '')}<`).exec(
+      (await owner.get(`${path}/checks`)).body,
+    )?.[1];
+    expect(sheet).toBeDefined();
+    const answer = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.once.result`]: 'bad' });
+    expect(answer.location).toBe(`${path}?said=check-held`);
+    const held = (await owner.get(path)).body;
+    expect(held).toContain('On hold: this trailer must not go out');
+    const lift = /href="([^"]+\/holds\/[0-9a-f-]{36}\/lift)"/.exec(held)?.[1] ?? '';
+    expect((await owner.post(lift, {})).status).toBe(422);
+    expect((await owner.post(lift, { reason: 'Hinge welded, seen by the shop' })).status).toBe(303);
+    expect((await owner.get(path)).body).not.toContain('On hold: this trailer must not go out');
+  });
+
+  test('a sheet on which nothing is answered is no pass', async () => {
+    const path = await addTrailer('F-15');
+    const sheet = /href="([^"]+\/checks\/[0-9a-f-]{36})"/.exec((await owner.get(`${path}/checks`)).body)?.[1] ?? '';
+    const answer = await owner.post(sheet, { doneOn: '2026-03-02' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('Answer the lines of the sheet, or say how the check came out');
+  });
+
+  test('a measurement is taken in the unit of the gauge and shown in it again', async () => {
+    const path = await addTrailer('F-16');
+    const kind = DEFAULT_CHECK_KINDS.find(({ code }) => code === 'tire-pressure');
+    const line = kind?.lines.find(({ quantity }) => quantity === 'cold-pressure-kpa');
+    const sheet = new RegExp(`href="(${path}/checks/[0-9a-f-]{36})">${escaped(kind?.name ?? '')}<`).exec(
+      (await owner.get(`${path}/checks`)).body,
+    )?.[1];
+    expect((await owner.get(sheet ?? '')).body).toContain('80 psi (plate)');
+    const wrong = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '800' });
+    expect(wrong.body).toContain('Enter the cold pressure as a number, 0 to 150 psi, or leave it empty.');
+    const answer = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '62' });
+    expect(answer.status, answer.body).toBe(303);
+    expect((await owner.get(answer.location ?? '')).body).toContain('62 psi');
+  });
+});
+
+describe('a job and its answer', () => {
+  test('a haul over the plate is booked and the gate says no go, by how much and what would make it yes', async () => {
+    await addTrailer('F-20');
+    const answer = await owner.post('/jobs/new', {
+      name: 'Hollow Rd culvert',
+      trailerNumber: 'f-20',
+      startsOn: '2026-03-02',
+      'load.cargo.0.name': 'Track loader',
+      'load.cargo.0.mass': '9,920',
+      'load.cargo.1.name': 'Grapple',
+      'load.cargo.1.mass': '1,050',
+      'load.cargo.1.remedy': 'leave-off',
+    });
+    expect(answer.status, answer.body).toBe(303);
+    const gate = (await owner.get('/')).body;
+    expect(gate).toContain('Hollow Rd culvert');
+    expect(gate).toContain('over by 870 lb');
+    expect(gate).toContain('Without Grapple: 13,820 lb in all');
+  });
+
+  test('a number no trailer carries is refused in words people typed', async () => {
+    const answer = await owner.post('/jobs/new', { name: 'Ditch', trailerNumber: 'F-99', startsOn: '2026-03-05' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('No trailer in service here has the number F-99');
+  });
+
+  test('asking for a fit answers and books nothing', async () => {
+    await addTrailer('F-21');
+    const answer = await owner.post('/fit', {
+      trailerNumber: 'F-21',
+      startsOn: '2026-03-05',
+      'load.cargo.0.name': 'Roller',
+      'load.cargo.0.mass': '10,090',
+    });
+    expect(answer.status).toBe(200);
+    expect(answer.body).toContain('Weigh it first');
+    expect(answer.body).toContain('This is arithmetic on what was entered');
+    expect((await owner.get('/jobs')).body).not.toContain('F-21');
+  });
+});
+
+describe('who may do what on the pages', () => {
+  test('a viewer sees no button to record with, and a form sent anyway is refused', async () => {
+    const path = await addTrailer('F-30');
+    const viewer = await service.signedIn(yard.viewer);
+    const { body } = await viewer.get(path);
+    expect(body).not.toContain('Record a trip');
+    expect(body).not.toContain('Put on hold');
+    expect((await viewer.post(`${path}/trips/new`, { startedOn: '2026-03-01' })).status).toBe(403);
+  });
+
+  test('an address that holds no id of the yard leads nowhere, and says so', async () => {
+    for (const path of [
+      '/trailers/1',
+      '/trailers/%27',
+      '/jobs/x/change',
+      '/notices/0',
+      '/photos/..%2f',
+      '/yard/checks/1',
+    ]) {
+      expect((await owner.get(path)).status, path).toBe(404);
+    }
+  });
+});
+
+describe('yard settings', () => {
+  test('the tire age limit is the yard’s own and every trailer is judged anew by it', async () => {
+    const path = await addTrailer('F-40', { 'tires.1L.dateCode': '1521' });
+    expect((await owner.get(path)).body).not.toContain('past 4 years');
+    const form = formIn((await owner.get('/yard')).body);
+    const answer = await owner.post('/yard', { ...form, 'policy.tireAgeLimitYears': '4' });
+    expect(answer.status, answer.body).toBe(303);
+    expect((await owner.get(path)).body).toContain('past 4 years');
+    expect((await owner.get('/flags')).body).toContain('F-40');
+  });
+
+  test('a check opened and saved unchanged stays what it was', async () => {
+    const paths = [...(await owner.get('/yard')).body.matchAll(/href="(\/yard\/checks\/[0-9a-f-]{36})"/g)].map(
+      ([, path]) => path ?? '',
+    );
+    expect(paths.length).toBe(DEFAULT_CHECK_KINDS.length);
+    for (const path of paths) {
+      const before = fieldsIn((await owner.get(path)).body);
+      const answer = await owner.post(path, before);
+      expect(answer.status, answer.body).toBe(303);
+      expect(fieldsIn((await owner.get(path)).body)).toEqual(before);
+    }
+  });
+
+  test('a share over what can be meant is refused at its field', async () => {
+    const form = formIn((await owner.get('/yard')).body);
+    const answer = await owner.post('/yard', { ...form, 'policy.weighFirstPercent': '300' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('id="f-policy-weighFirstPercent-wrong"');
+  });
+});
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replaceAll("'", '&#39;');
+}
+
+/** What a browser would send of the page's form if nobody touched it; of several fields of a name, the last. */
+function formIn(body: string): Record<string, string> {
+  return Object.fromEntries(fieldsIn(body));
+}
+
+function fieldsIn(body: string): [string, string][] {
+  const form = /<form class="form"[\s\S]*?<\/form>/.exec(body)?.[0] ?? '';
+  const fields: [string, string][] = [];
+  const pattern = /<input([^>]*)>|<select([^>]*)>([\s\S]*?)<\/select>|<textarea([^>]*)>([\s\S]*?)<\/textarea>/g;
+  for (const [, input, select, options, area, text] of form.matchAll(pattern)) {
+    const name = attribute(input ?? select ?? area ?? '', 'name');
+    if (name === null) continue;
+    if (input !== undefined) {
+      const type = attribute(input, 'type');
+      const picked = type !== 'radio' && type !== 'checkbox' ? true : /\schecked/.test(input);
+      if (picked && type !== 'file') fields.push([name, attribute(input, 'value') ?? '']);
+    } else if (select !== undefined) {
+      const chosen = /<option([^>]*\sselected[^>]*)>/.exec(options ?? '') ?? /<option([^>]*)>/.exec(options ?? '');
+      fields.push([name, attribute(chosen?.[1] ?? '', 'value') ?? '']);
+    } else fields.push([name, plain(text ?? '')]);
+  }
+  return fields;
+}
+
+function attribute(tag: string, name: string): string | null {
+  const found = new RegExp(`\\s${name}(?:="([^"]*)"|(?=[\\s>/]|$))`).exec(tag);
+  return found === null ? null : plain(found[1] ?? '');
+}
+
+function plain(html: string): string {
+  return html
+    .replaceAll('&quot;', '"')
+    .replaceAll('&#39;', "'")
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&amp;', '&');
+}
