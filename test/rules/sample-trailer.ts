@@ -1,4 +1,4 @@
-import { type CivilDate, day } from '../../src/rules/calendar/civil-date.js';
+import { day } from '../../src/rules/calendar/civil-date.js';
 import type { AppliesTo, CheckKind, CheckRecord, Trigger } from '../../src/rules/facts/check.js';
 import type { Machine } from '../../src/rules/facts/load.js';
 import type { TrailerFacts } from '../../src/rules/facts/trailer-facts.js';
