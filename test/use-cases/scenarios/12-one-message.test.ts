@@ -77,7 +77,6 @@ describe('One message: repacked 2 June 2024, 3,100 miles ago, limit 12 months or
 
   it('one mail goes out, not three for three jobs, and it bundles seals, shoes and magnets', async () => {
     const subjects = await morningMails(MORNING);
-    console.log(JSON.stringify(inbox.mails[0]?.text?.slice(0, 400)));
     expect(subjects).toHaveLength(1);
     expect(subjects[0]).toContain('by Mon 2 Jun, before Hollow Rd Mon 9 Jun');
     expect(inbox.mails[0]?.text?.replace(/\s+/g, ' ')).toContain('seals, shoes and magnets');
