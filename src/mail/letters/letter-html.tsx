@@ -19,7 +19,7 @@ const STYLES = `
 body { margin: 0; padding: 0; background: #e6e9eb; color: #1d2429; font-family: -apple-system, "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif; font-size: 16px; line-height: 1.5; }
 .preview { display: none; max-height: 0; overflow: hidden; }
 .ground { background: #e6e9eb; }
-.sheet { max-width: 600px; margin: 0 auto; background: #ffffff; }
+.sheet { max-width: 600px; margin: 0 auto; background: #ffffff; overflow-wrap: anywhere; }
 .head { padding: 14px 20px; background: #4a555d; color: #ffffff; font-weight: 600; }
 .body { padding: 20px; }
 p { margin: 0 0 12px; }

@@ -19,7 +19,7 @@ export function plainText(paper: Paper): string {
 }
 
 function section({ heading, entries }: Section): string {
-  return [`${heading.toUpperCase()}\n${'='.repeat(heading.length)}`, ...entries.map(entry).join('\n\n---\n\n')].join(
+  return [`${heading.toUpperCase()}\n${'='.repeat(heading.length)}`, entries.map(entry).join('\n\n---\n\n')].join(
     '\n\n',
   );
 }
