@@ -6,7 +6,7 @@ import { lb } from '../../src/rules/units/mass.js';
 /** The yard's own trucks, of the usual kind for their class (common practice, no source). */
 export const DEMO_TOW_VEHICLES: readonly (Omit<TowVehicle, 'id'> & { readonly key: string })[] = [
   truck('three-quarter', 'White three-quarter ton', 10_000, 7_300, 24_000, 18_500, 1_850),
-  truck('one-ton', 'Blue one ton, dual rear wheels', 14_000, 8_900, 32_000, 24_000, 2_400),
+  truck('one-ton', 'Blue one ton', 11_500, 8_100, 30_000, 20_000, 2_200),
   truck('flatbed', 'Flatbed truck with pintle', 19_500, 11_400, 43_000, 30_000, 4_500, null),
 ];
 
@@ -56,7 +56,7 @@ export const DEMO_JOBS: readonly DemoJob[] = [
   }),
   job('County culvert, first load', 'T-08', 'dozer', 3, 1, 82, { truck: 'flatbed', driver: KIT, hauler: 'driver' }),
   job('School car park', 'T-12', 'mini-excavator', 4, 2, 55, { truck: 'three-quarter', driver: WREN, hauler: 'hand' }),
-  job('Old mill drainage', 'T-06', 'backhoe', 6, 4, 140, { truck: 'one-ton', driver: WREN, hauler: 'hand' }),
+  job('Old mill drainage', 'T-06', 'backhoe', 6, 4, 140, { truck: 'one-ton', driver: KIT, hauler: 'driver' }),
   job('Hay shed floor', 'T-10', 'tractor', 7, 2, 44, { work: 'hire', customer: 'Pelham Farm', commercial: false }),
   job('Garden walls, Finch Row', 'T-11', 'roller', 9, 1, 22, { truck: 'three-quarter', driver: KIT, hauler: 'driver' }),
   job('Warehouse lamps', 'T-01', 'roller', 12, 2, 30, { work: 'hire', customer: 'Sable Painting', commercial: true }),

@@ -45,7 +45,9 @@ function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, 
   if (reached !== null) return fallsOn(dayFromNumber(reached), used);
   const left = (next - use.travelled.between(since, use.toCome.from)) as Kilometres;
   const ahead = use.toCome.dayReaching(left, since);
-  return ahead === null ? { ...NOT_DUE, used } : fallsOn(dayFromNumber(ahead.day), used);
+  // Estimated use may warn, but a look after ten miles is overdue only when ten miles are known to be driven.
+  const onlyEstimated = ahead !== null && ahead.job === null && ahead.day < dayNumber(trailer.asOf);
+  return ahead === null || onlyEstimated ? { ...NOT_DUE, used } : fallsOn(dayFromNumber(ahead.day), used);
 }
 
 /** Days of standing after which a trailer is looked at before it is used again. Common practice, no source. */
