@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils';
-import type { MigrationDirectory, MigrationList, SchemaEngine } from '@prisma/schema-engine-wasm';
+import type { DiffTarget, MigrationDirectory, MigrationList, SchemaEngine } from '@prisma/schema-engine-wasm';
 import pg from 'pg';
 import { projectRoot } from './project-root.js';
 
@@ -41,18 +41,26 @@ export const migrate = async (url: string, options: MigrateOptions = {}): Promis
   });
 };
 
-/** The SQL that turns an empty database into `schema` (the text of a schema.prisma). `url` is opened, not changed. */
-export const schemaSql = async (url: string, schema: string): Promise<string> =>
+/**
+ * The SQL that turns a database of the schema `from` into one of `schema` (both the text of a schema.prisma); from
+ * nothing if left out. `url` is opened, not changed.
+ */
+export const schemaSql = async (url: string, schema: string, from?: string): Promise<string> =>
   withEngine(url, async (engine) => {
     const { stdout } = await engine.diff({
-      from: { tag: 'empty' },
-      to: { tag: 'schemaDatamodel', files: [{ path: 'schema.prisma', content: schema }] },
+      from: from === undefined ? { tag: 'empty' } : datamodel(from),
+      to: datamodel(schema),
       script: true,
       exitCode: null,
       filters: { externalTables: [], externalEnums: [] },
     });
     return stdout ?? '';
   });
+
+const datamodel = (schema: string): DiffTarget => ({
+  tag: 'schemaDatamodel',
+  files: [{ path: 'schema.prisma', content: schema }],
+});
 
 /**
  * The engine's own table of what was applied, made beforehand: the engine looks for it by a query that fails when it

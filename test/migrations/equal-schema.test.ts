@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -57,16 +57,41 @@ describe('the migrations and prisma/schema.prisma', () => {
     expect(said.filter((line) => !migrated.includes(line))).toEqual(['column yard.planted: integer']);
   });
 
+  it('agree on the copy of the schema beside the last of them', async () => {
+    const migrations = join(projectRoot(), 'prisma', 'migrations');
+    const entries = await readdir(migrations, { withFileTypes: true });
+    const folders = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
+    const last = folders.sort().at(-1) ?? '';
+    expect(await readFile(join(migrations, last, 'schema.prisma'), 'utf8')).toBe(schema);
+  });
+
+  it('have a next one drafted that leads from the schema as it was to the schema as it is', async () => {
+    const other = schema
+      .replace(/^model Yard \{$/m, 'model Yard {\n  planted Int?')
+      .replace(/^ {2}registrationPlate .*\n/m, '');
+    const database = await freshDatabase();
+    made.push(database);
+    const draft = await schemaSql(database.url, other, schema);
+    await run(database.url, draft);
+    expect(await catalogue(database.url)).toEqual(await fromSchema(other));
+    expect(draft).toContain('ADD COLUMN');
+    expect(draft).toContain('DROP COLUMN');
+  });
+
   async function fromSchema(text: string): Promise<string[]> {
     const database = await emptyDatabase();
     made.push(database);
-    const client = new pg.Client(database.url);
-    await client.connect();
-    await client.query(await schemaSql(database.url, text));
-    await client.end();
+    await run(database.url, await schemaSql(database.url, text));
     return catalogue(database.url);
   }
 });
+
+async function run(url: string, sql: string): Promise<void> {
+  const client = new pg.Client(url);
+  await client.connect();
+  await client.query(sql);
+  await client.end();
+}
 
 async function catalogue(url: string): Promise<string[]> {
   const client = new pg.Client(url);
