@@ -8,12 +8,15 @@ import { startApp, type TestApp } from '../support/app.js';
 let service: TestApp;
 let said: string[];
 
+/** Filling the demo yard takes seconds, on a machine busy with other tests minutes. */
+const FILLING_MS = 300_000;
+
 beforeAll(async () => {
   service = await startApp();
   // Two copies of the service that come up on one empty database.
   said = [];
   await Promise.all([1, 2].map(() => firstStart(service.app, service.databaseUrl, (line) => void said.push(line))));
-});
+}, FILLING_MS);
 afterAll(() => service.close());
 
 test('two copies starting at once make one demo yard and show its password once', async () => {

@@ -36,6 +36,9 @@ let secrets: readonly string[];
 let browser: Browser;
 let key: string;
 
+/** Filling the demo yard takes seconds, on a machine busy with other tests minutes. */
+const FILLING_MS = 300_000;
+
 beforeAll(async () => {
   service = await startApp();
   owner = new pg.Pool({ connectionString: service.databaseUrl, max: 2 });
@@ -60,7 +63,7 @@ beforeAll(async () => {
   browser = await service.signedIn(mine.owner);
   key =
     /class="secret">(axlebook_[\w-]+)</.exec((await browser.post('/people/keys', { keyName: 'walk' })).body)?.[1] ?? '';
-});
+}, FILLING_MS);
 afterAll(async () => {
   await owner.end();
   await service.close();

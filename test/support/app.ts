@@ -90,7 +90,8 @@ export async function startApp(settings: Partial<ConfigSettings> = {}) {
     /** The mails written so far, newest last, as text. */
     mails: async () => {
       const folder = join(dataDir, 'mail');
-      const names = (await readdir(folder).catch(() => [])).sort();
+      // A letter under way has a name of its own until it is whole.
+      const names = (await readdir(folder).catch(() => [])).filter((one) => /^[^.].*\.eml$/.test(one)).sort();
       return Promise.all(names.map((one) => readFile(join(folder, one), 'utf8')));
     },
   };

@@ -32,16 +32,17 @@ export function shortened(input: object): readonly Spoiled[] {
   });
 }
 
+/** One of the wrong kind and one that cannot be; more of each would be the same reading of the same field. */
 function badValues(value: unknown): readonly unknown[] {
-  if (typeof value === 'number') return [1e15, -1e15, 'twelve', {}, [1]];
-  if (typeof value === 'boolean') return ['yes', 1, {}];
+  if (typeof value === 'number') return [1e15, 'twelve'];
+  if (typeof value === 'boolean') return ['yes'];
   if (typeof value === 'string') {
-    if (ID.test(value)) return ['T-07', `${value}'`, 7, {}];
-    if (DAY.test(value)) return ['2025-02-29', '16.6.2025', '1025-06-16', 7, {}];
-    return ['x'.repeat(5_000), 'a\u0000b', 7, {}];
+    if (ID.test(value)) return ['T-07', 7];
+    if (DAY.test(value)) return ['2025-02-29', '1025-06-16', 7];
+    return ['x'.repeat(5_000), {}];
   }
-  if (Array.isArray(value)) return [7, 'some', {}, Array.from({ length: 500 }, () => value[0] ?? 0)];
-  if (typeof value === 'object' && value !== null) return [7, 'some', [1], STRAY];
+  if (Array.isArray(value)) return ['some', Array.from({ length: 500 }, () => value[0] ?? 0)];
+  if (typeof value === 'object' && value !== null) return [7, STRAY];
   return [];
 }
 

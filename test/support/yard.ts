@@ -142,7 +142,7 @@ export async function must<T>(outcome: Promise<Outcome<T>> | Outcome<T>): Promis
 }
 
 /** Why it was refused; a success fails the test. */
-async function refusal<T>(outcome: Promise<Outcome<T>> | Outcome<T>): Promise<Problem> {
+export async function refusal<T>(outcome: Promise<Outcome<T>> | Outcome<T>): Promise<Problem> {
   const settled = await outcome;
   if (settled.ok) throw new Error(`not refused: ${JSON.stringify(settled.value, null, 2)}`);
   return settled.problem;

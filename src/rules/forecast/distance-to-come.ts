@@ -95,7 +95,8 @@ function backgroundKmPerDay(input: DistanceToComeInput, to: number, metered: boo
 /** A job already recorded as a trip is in the distance travelled. */
 function unlogged(jobs: readonly Job[], trips: readonly Trip[]): readonly Job[] {
   if (jobs.length === 0) return jobs;
-  const logged = new Set(trips.map((trip) => trip.jobId));
+  const logged = new Set<string>();
+  for (const trip of trips) if (trip.jobId !== null) logged.add(trip.jobId);
   return jobs.filter((job) => !logged.has(job.id));
 }
 

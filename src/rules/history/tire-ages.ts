@@ -16,21 +16,29 @@ export interface AgedTire {
   readonly pastFrom: CivilDate;
 }
 
-/** Tires whose date code can be read, spare included, by position. */
+/** Tires whose date code can be read, spare included, by position. A set mostly shares one code, so each is read once. */
 export function agedTires(tires: readonly Part[], asOf: CivilDate, limitYears: number): readonly AgedTire[] {
+  const read = new Map<string, Omit<AgedTire, 'position'> | null>();
   const aged: AgedTire[] = [];
   for (const { position, tire } of tires) {
     const dateCode = tire?.dateCode ?? null;
-    const code = dateCode === null ? null : parseDateCode(dateCode, null);
-    if (dateCode === null || code === null || code.kind === 'refused') continue;
-    const age = tireAge(dateCode, asOf);
-    aged.push({
-      position: position ?? '',
-      dateCode,
-      madeFrom: code.madeFrom,
-      age: age === null ? null : { years: age.years, months: age.months },
-      pastFrom: firstDayPastAge(code.madeFrom, limitYears),
-    });
+    if (dateCode === null) continue;
+    const known = read.get(dateCode);
+    const code = known === undefined ? agedBy(dateCode, asOf, limitYears) : known;
+    read.set(dateCode, code);
+    if (code !== null) aged.push({ position: position ?? '', ...code });
   }
   return aged.sort((a, b) => order(a.position, b.position) || order(a.dateCode, b.dateCode));
+}
+
+function agedBy(dateCode: string, asOf: CivilDate, limitYears: number): Omit<AgedTire, 'position'> | null {
+  const code = parseDateCode(dateCode, null);
+  if (code.kind === 'refused') return null;
+  const age = tireAge(dateCode, asOf);
+  return {
+    dateCode,
+    madeFrom: code.madeFrom,
+    age: age === null ? null : { years: age.years, months: age.months },
+    pastFrom: firstDayPastAge(code.madeFrom, limitYears),
+  };
 }

@@ -16,5 +16,10 @@ export function offsetOf({ page, perPage }: PageOfList): number {
 
 /** A text for `like` in which what was typed means only itself. */
 export function containing(text: string): string {
-  return `%${text.replace(/[\\%_]/g, '\\$&')}%`;
+  return `%${withoutNul(text).replace(/[\\%_]/g, '\\$&')}%`;
+}
+
+/** Postgres takes no NUL in a text, and nothing that it keeps holds one. */
+export function withoutNul(text: string): string {
+  return text.replaceAll('\0', '');
 }

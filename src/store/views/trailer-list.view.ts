@@ -6,7 +6,7 @@ import type { TrailerClass } from '../../rules/trailer/ratings.js';
 import type { Kilograms } from '../../rules/units/mass.js';
 import type { YardTx } from '../database.js';
 import { Prisma } from '../generated/client.js';
-import { containing, type ListPage, offsetOf, type PageOfList } from './paging.js';
+import { containing, type ListPage, offsetOf, type PageOfList, withoutNul } from './paging.js';
 
 export interface TrailerFilter {
   /** Part of the yard number, name, registration plate or VIN. */
@@ -71,7 +71,7 @@ export class TrailerListView {
   async findIdByNumber(tx: YardTx, number: string): Promise<string | null> {
     const rows = await tx.$queryRaw<{ id: string }[]>`
       select id::text from trailer
-      where yard_id = ${tx.yardId}::uuid and lower(yard_number) = lower(${number.trim()}) limit 1`;
+      where yard_id = ${tx.yardId}::uuid and lower(yard_number) = lower(${withoutNul(number).trim()}) limit 1`;
     return rows[0]?.id ?? null;
   }
 

@@ -57,6 +57,8 @@ export class UpdateTrailer {
       const { id: _id, status: _status, ...known } = before;
       const whole = Given.from(merged(known, changes));
       const { trailer, vinDoubt } = readTrailer(whole, caller.today);
+      // Read above; asked for here too, so that it is among the names told to whoever misspells one.
+      whole.has('status');
       const taken = await this.trailers.findByNumber(tx, trailer.yardNumber);
       if (taken !== null && taken.id !== trailerId) {
         whole.refuse(
