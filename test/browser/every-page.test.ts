@@ -12,12 +12,12 @@ import { type DemoService, startDemo } from './demo-service.js';
 const SHOTS = process.env.SHOTS === undefined ? null : join(projectRoot(), 'shots');
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
+/** axe takes the longest by far; its findings depend on the scheme and on whether tables are cards, which two looks cover. */
 const LOOKS = [
-  { width: 360, scheme: 'light' },
-  { width: 390, scheme: 'light' },
-  { width: 390, scheme: 'dark' },
-  { width: 1280, scheme: 'light' },
-  { width: 1280, scheme: 'dark' },
+  { width: 360, scheme: 'light', axe: true },
+  { width: 390, scheme: 'dark', axe: false },
+  { width: 1280, scheme: 'light', axe: false },
+  { width: 1280, scheme: 'dark', axe: true },
 ] as const;
 
 let demo: DemoService;
@@ -157,7 +157,7 @@ async function tooSmall(page: Page): Promise<readonly string[]> {
   );
 }
 
-describe.each(LOOKS)('every page at $width px, $scheme', ({ width, scheme }) => {
+describe.each(LOOKS)('every page at $width px, $scheme', ({ width, scheme, axe }) => {
   let context: BrowserContext;
   let page: Page;
   const complaints: string[] = [];
@@ -182,7 +182,7 @@ describe.each(LOOKS)('every page at $width px, $scheme', ({ width, scheme }) => 
       complaints.length = 0;
       await page.goto(`${demo.address}${path}`);
       const found = [
-        ...(await axeFindings(page)),
+        ...(axe ? await axeFindings(page) : []),
         ...(await tooWide(page)),
         ...(await tooSmall(page)),
         ...complaints,
