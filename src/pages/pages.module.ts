@@ -9,6 +9,7 @@ import { FlagsController } from './flags/flags.controller.js';
 import { GateController } from './gate/gate.controller.js';
 import { JobsController } from './jobs/jobs.controller.js';
 import { MachinesController } from './machines/machines.controller.js';
+import { AnswerController } from './notices/answer.controller.js';
 import { NoticesController } from './notices/notices.controller.js';
 import { PeopleController } from './people/people.controller.js';
 import { PersonController } from './people/person.controller.js';
@@ -28,6 +29,7 @@ import { YardController } from './yard/yard.controller.js';
 @Module({
   imports: [HttpModule, UseCasesModule],
   controllers: [
+    AnswerController,
     BuildController,
     ChecksController,
     DueController,

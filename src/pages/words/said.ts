@@ -29,6 +29,7 @@ const SAID: Readonly<Record<string, string>> = {
   'yard-saved': 'The yard settings are saved.',
   'check-kind-saved': 'The check is saved. Every trailer it applies to was worked out again.',
   'check-kind-retired': 'The check is retired. Its records stay.',
+  'answer-kept': 'Your answer is kept. It holds for everybody.',
   'notice-again': 'The notice waits to be sent again.',
 };
 
