@@ -54,7 +54,7 @@ function memberColumns(caller: Caller): readonly Column<Member>[] {
         </>
       ),
     },
-    { label: 'Commercial licence', cell: (member) => LICENCE[member.cdl ?? ''] },
+    { label: 'Commercial license', cell: (member) => LICENCE[member.cdl ?? ''] },
     {
       label: 'Change',
       cell: (member) =>

@@ -25,7 +25,7 @@ export class ChangeLicence {
     if (!may(caller, 'owner')) return notAllowed('owner');
     const given = Given.from(input);
     const personId = given.needId('personId', 'the person');
-    const cdl = given.choice('cdl', 'the commercial licence', ['A', 'B', 'none'] as const);
+    const cdl = given.choice('cdl', 'the commercial license', ['A', 'B', 'none'] as const);
     if (given.problems.length > 0) return invalid(given.problems);
 
     return this.database.inYard(caller.yardId, async (tx) => {
