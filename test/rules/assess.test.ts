@@ -57,6 +57,14 @@ describe('scenario 1, outgrown', () => {
     expect(flagOf(assess(facts({ trips, machines: [old] }), day('2025-06-16')), 'outgrown')).toBeUndefined();
   });
 
+  it('a machine weighed at last counts at what it weighs, whatever earlier hauls were entered with', () => {
+    const weighed = machine('old-loader', 10_500, { basis: 'weighed' });
+    const flag = flagOf(assess(facts({ trips, machines: [weighed] }), day('2025-06-16')), 'outgrown');
+    expect(flag?.evidence.kind === 'outgrown' && toLb(flag.evidence.machineKg)).toBeCloseTo(10_500 + 160, 6);
+    const brochure = machine('old-loader', 10_500, { basis: 'stated' });
+    expect(flagOf(assess(facts({ trips, machines: [brochure] }), day('2025-06-16')), 'outgrown')).toBeUndefined();
+  });
+
   it('once hauled it is over the plate and drifts out of its class', () => {
     const taken = [...trips, trip('2025-06-10', 40, { machineId: young.id, load: heavy })];
     const assessment = assess(facts({ trips: taken, machines: [old, young] }), day('2025-06-16'));

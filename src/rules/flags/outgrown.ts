@@ -45,19 +45,26 @@ function usualMachine(trailer: TrailerOn): string | null {
 
 /**
  * What goes on the deck with this machine: all the cargo of its heaviest booked job, else of its last trip; else its
- * own weight and what last rode along with the machine it replaced.
+ * own weight and what last rode along with the machine it replaced. Once it was weighed, that is what it weighs,
+ * whatever an earlier haul was entered with.
  */
 function asHauledKg(machine: Machine, usual: string, trailer: TrailerOn): Kilograms | null {
   const jobs = trailer.jobs.filter((job) => machineOf(job) === machine.id && job.load.cargo.length > 0);
-  if (jobs.length > 0) return kg(Math.max(...jobs.map(cargoKg)));
+  if (jobs.length > 0) return kg(Math.max(...jobs.map((job) => cargoKg(job, machine))));
   const lastTrip = trailer.trips.findLast((trip) => machineOf(trip) === machine.id && trip.load.cargo.length > 0);
-  if (lastTrip !== undefined) return cargoKg(lastTrip);
+  if (lastTrip !== undefined) return cargoKg(lastTrip, machine);
   if (machine.massKg === null) return null;
   const before = trailer.trips.findLast((trip) => machineOf(trip) === usual);
   const besides = before?.load.cargo.filter((item) => item.machineId !== usual) ?? [];
   return kg(besides.reduce<number>((sum, item) => sum + item.massKg, machine.massKg));
 }
 
-function cargoKg(haul: Trip | Job): Kilograms {
-  return kg(haul.load.cargo.reduce<number>((sum, item) => sum + item.massKg, 0));
+function cargoKg(haul: Trip | Job, machine: Machine): Kilograms {
+  const weighedKg = machine.basis === 'weighed' ? machine.massKg : null;
+  return kg(
+    haul.load.cargo.reduce<number>(
+      (sum, item) => sum + (item.machineId === machine.id ? (weighedKg ?? item.massKg) : item.massKg),
+      0,
+    ),
+  );
 }

@@ -1,12 +1,15 @@
 import { Injectable } from '@nestjs/common';
 import { AuditStore } from '../../store/audit-store.js';
 import { Database } from '../../store/database.js';
+import { JobStore } from '../../store/job-store.js';
 import { MachineStore } from '../../store/machine-store.js';
+import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, signed } from '../caller.js';
 import { Given } from '../input/given.js';
 import { type MachineInput, readMachine } from '../input/load-input.js';
 import { conflict, done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
+import { reloadJobs } from './reload-jobs.js';
 
 export interface ReplaceMachineInput {
   /** The machine whose work is taken over. */
@@ -20,14 +23,18 @@ interface MachineReplaced {
   /** The new machine. */
   readonly machineId: string;
   readonly trailersAssessed: number;
+  /** Booked jobs whose load was brought up to it. */
+  readonly jobsReloaded: readonly string[];
 }
 
-/** Enters the machine that takes over another's work: trailers that carried the old one are judged by the new. */
+/** Enters the machine that takes over another's work: jobs to come carry it, and trailers are judged by it. */
 @Injectable()
 export class ReplaceMachine {
   constructor(
     private readonly database: Database,
     private readonly machines: MachineStore,
+    private readonly jobs: JobStore,
+    private readonly trailers: TrailerStore,
     private readonly audit: AuditStore,
     private readonly reassess: Reassess,
   ) {}
@@ -49,6 +56,7 @@ export class ReplaceMachine {
       if (before.retiredOn !== null) return conflict(`${before.name} was replaced on ${before.retiredOn} already.`);
       const machineId = await this.machines.insert(tx, machine, caller.personId);
       await this.machines.retire(tx, replacedId, replacedOn);
+      const jobsReloaded = await reloadJobs(tx, this.needs(), caller, before, { ...machine, id: machineId });
       await this.audit.append(tx, {
         ...signed(caller),
         at: caller.now,
@@ -56,10 +64,16 @@ export class ReplaceMachine {
         subject: 'machine',
         subjectId: machineId,
         trailerId: null,
-        detail: { before, after: machine, replacedOn },
+        detail: { before, after: machine, replacedOn, jobsReloaded },
       });
       const trailerIds = await this.machines.trailerIdsNaming(tx, machineId);
-      return done({ machineId, trailersAssessed: await this.reassess.each(tx, caller, trailerIds) });
+      const trailersAssessed = await this.reassess.each(tx, caller, trailerIds);
+      return done({ machineId, trailersAssessed, jobsReloaded });
     });
+  }
+
+  private needs() {
+    const { jobs, trailers } = this;
+    return { jobs, trailers };
   }
 }
