@@ -327,6 +327,8 @@ export class NoticeStore {
 
   /** What was told under a key, newest first. */
   async findItems(tx: YardTx, itemKey: string): Promise<readonly ToldItem[]> {
+    // Postgres keeps no such character; nothing can have been told under it.
+    if (itemKey.includes('\0')) return [];
     const rows = await tx.noticeItem.findMany({
       where: { itemKey },
       orderBy: { id: 'desc' },

@@ -35,6 +35,7 @@ import { PlanYardDay } from './notices/plan-yard-day.js';
 import { PreviewYardDay } from './notices/preview-yard-day.js';
 import { RecordBounce } from './notices/record-bounce.js';
 import { SendAgain } from './notices/send-again.js';
+import { ShowItem } from './notices/show-item.js';
 import { StopNotices } from './notices/stop-notices.js';
 import { WakeTrailers } from './notices/wake-trailers.js';
 import { AcceptInvitation } from './people/accept-invitation.js';
@@ -156,6 +157,7 @@ const NOTICES = [
   PreviewYardDay,
   RecordBounce,
   SendAgain,
+  ShowItem,
   WakeTrailers,
 ];
 

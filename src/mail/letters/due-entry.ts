@@ -28,7 +28,7 @@ export function dueEntry(item: DueItem, context: LetterContext): Entry {
     says,
     todo: [],
     facts: dueFacts(item, context),
-    link: { text: 'Done, later, or not mine', url: `${context.baseUrl}/trailers/${trailer.id}#due` },
+    link: { text: 'Done, later, or not mine', url: `${context.baseUrl}/answer?item=${encodeURIComponent(item.key)}` },
   };
 }
 

@@ -4,6 +4,7 @@ import { FromCaller } from '../../http/from-caller.js';
 import { problemStatus } from '../../http/problem-status.js';
 import { Refusal, valueOrRefuse } from '../../http/refusal.js';
 import { type Caller, may, type Role } from '../../use-cases/caller.js';
+import { RecordBounce } from '../../use-cases/notices/record-bounce.js';
 import type { Outcome } from '../../use-cases/outcome.js';
 import { ChangeLicence } from '../../use-cases/people/change-licence.js';
 import { ChangeRole } from '../../use-cases/people/change-role.js';
@@ -23,6 +24,7 @@ export class PersonController {
     private readonly changeRole: ChangeRole,
     private readonly changeLicence: ChangeLicence,
     private readonly personLeft: PersonLeft,
+    private readonly recordBounce: RecordBounce,
   ) {}
 
   @Get()
@@ -71,6 +73,18 @@ export class PersonController {
     await this.#answer(reply, caller, personId, form, outcome, 'cdl', 'licence');
   }
 
+  @Post('bounced')
+  async bounced(
+    @FromCaller() caller: Caller,
+    @Param('personId') personId: string,
+    @Body() body: unknown,
+    @Res() reply: FastifyReply,
+  ): Promise<void> {
+    const form = new FormReader(body);
+    const outcome = await this.recordBounce.run(caller, { personId, note: form.need('note') });
+    await this.#answer(reply, caller, personId, form, outcome, 'note', 'bounced');
+  }
+
   @Post('left')
   async left(
     @FromCaller() caller: Caller,
@@ -87,7 +101,7 @@ export class PersonController {
     caller: Caller,
     personId: string,
     form: FormReader,
-    outcome: Outcome<null>,
+    outcome: Outcome<unknown>,
     field: string,
     said: string,
   ): Promise<void> {

@@ -35,6 +35,21 @@ export function PersonPage({ caller, member, typed }: PersonPageProps) {
         </form>
         {may(caller, 'owner') && (
           <>
+            {member.bouncedAt === null && (
+              <form class="sheet" method="post" action={`${path}/bounced`}>
+                <h2>Mail to them came back</h2>
+                <p>Nothing more is sent there, the owners hear of it, and what was theirs to do goes to its backup.</p>
+                <Field
+                  typed={typed}
+                  name="note"
+                  label="What the returned mail says"
+                  required
+                  maxLength={200}
+                  hint="Such as: mailbox does not exist"
+                />
+                <Save>Mark the address as failed</Save>
+              </form>
+            )}
             <form class="sheet" method="post" action={`${path}/role`}>
               <h2>What they may do</h2>
               <Choice
@@ -48,7 +63,7 @@ export function PersonPage({ caller, member, typed }: PersonPageProps) {
               <Save>Change the role</Save>
             </form>
             <form class="sheet" method="post" action={`${path}/licence`}>
-              <h2>Commercial licence</h2>
+              <h2>Commercial license</h2>
               <Choice
                 typed={typed}
                 name="cdl"
@@ -59,7 +74,7 @@ export function PersonPage({ caller, member, typed }: PersonPageProps) {
                   { value: 'none', label: 'None' },
                 ]}
               />
-              <Save>Record the licence</Save>
+              <Save>Record the license</Save>
             </form>
             <form class="sheet" method="post" action={`${path}/left`}>
               <h2>Left the yard</h2>

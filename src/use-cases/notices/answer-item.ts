@@ -15,13 +15,14 @@ import { TrailerStore } from '../../store/trailer-store.js';
 import { YardStore } from '../../store/yard-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
+import { Given, TEXT } from '../input/given.js';
 import { conflict, done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 import { writeLettersOfToday } from './write-letters.js';
 
 export interface ItemAnswer {
   readonly itemKey: string;
-  /** `done` is today. A check with lines to tick or photos to take is recorded on its sheet instead. */
-  readonly answer: 'done' | 'already-done' | 'later' | 'not-mine';
+  /** `done` is today; null when nothing was chosen. A check with lines to tick or photos to take is recorded on its sheet instead. */
+  readonly answer: 'done' | 'already-done' | 'later' | 'not-mine' | null;
   /** For `later`: the day to be told again. */
   readonly until?: CivilDate | null;
   /** For `already-done`: the day it was done. */
@@ -58,6 +59,9 @@ export class AnswerItem {
   async run(caller: Caller, input: ItemAnswer): Promise<Outcome<AnsweredItem>> {
     const { personId } = caller;
     if (!may(caller, 'hand') || personId === null) return notAllowed('hand');
+    const given = Given.from({ reason: input.reason });
+    const reason = given.text('reason', 'why it waits', TEXT.line);
+    if (given.problems.length > 0) return invalid(given.problems);
     return this.database.inYard(caller.yardId, async (tx) => {
       const told = (await this.notices.findItems(tx, input.itemKey))[0];
       if (told === undefined) return notFound('notice item');
@@ -70,18 +74,20 @@ export class AnswerItem {
       const kind = facts?.checkKinds.find(({ id }) => id === item.due.checkKindId);
       if (facts === null || kind === undefined) return notFound('check of this trailer');
       switch (input.answer) {
+        case null:
+          return invalid([{ field: 'answer', message: 'Choose an answer: done, already done, later, or not mine' }]);
         case 'later':
-          return this.later(tx, caller, personId, input, facts, kind);
+          return this.later(tx, caller, personId, { ...input, reason }, facts, kind);
         case 'not-mine':
           return this.notMine(tx, caller, personId, item);
         case 'done':
-          return this.doneOn(tx, caller, personId, input, item, caller.today);
+          return this.doneOn(tx, caller, personId, { answer: 'done', reason }, item, caller.today);
         case 'already-done': {
           const doneOn = parseCivilDate(input.doneOn ?? '');
           if (doneOn === null || doneOn > caller.today) {
             return invalid([{ field: 'doneOn', message: 'Give the day it was done, today or before, as YYYY-MM-DD' }]);
           }
-          return this.doneOn(tx, caller, personId, input, item, doneOn);
+          return this.doneOn(tx, caller, personId, { answer: 'already-done', reason }, item, doneOn);
         }
       }
     });
@@ -95,7 +101,7 @@ export class AnswerItem {
     facts: TrailerFacts,
     kind: CheckKind,
   ): Promise<Outcome<AnsweredItem>> {
-    const reason = input.reason?.trim() ?? '';
+    const reason = input.reason ?? '';
     const until = parseCivilDate(input.until ?? '');
     const tomorrow = addDays(caller.today, 1);
     const next = nextJob(facts.jobs, caller.today);
@@ -113,7 +119,8 @@ export class AnswerItem {
       ...(reason === '' ? [{ field: 'reason', message: 'Say in a few words why it waits' }] : []),
     ];
     if (problems.length > 0) return invalid(problems);
-    await this.keep(tx, caller, personId, input, { trailerId: facts.trailer.id, until, reason, checkRecordId: null });
+    const answer = { itemKey: input.itemKey, answer: 'later' as const };
+    await this.keep(tx, caller, personId, answer, { trailerId: facts.trailer.id, until, reason, checkRecordId: null });
     return done({ itemKey: input.itemKey, checkRecordId: null });
   }
 
@@ -138,7 +145,7 @@ export class AnswerItem {
     tx: YardTx,
     caller: Caller,
     personId: string,
-    input: ItemAnswer,
+    { answer, reason }: { readonly answer: 'done' | 'already-done'; readonly reason: string | null },
     item: DueItem,
     doneOn: CivilDate,
   ): Promise<Outcome<AnsweredItem>> {
@@ -154,13 +161,13 @@ export class AnswerItem {
         lines: [],
         inspectedBy: null,
         proofOnTrailer: null,
-        note: input.reason ?? null,
+        note: reason,
       },
       [],
       recordedBy(caller),
     );
-    const answer = { trailerId: item.trailerId, until: null, reason: input.reason ?? null, checkRecordId };
-    await this.keep(tx, caller, personId, input, answer);
+    const kept = { trailerId: item.trailerId, until: null, reason, checkRecordId };
+    await this.keep(tx, caller, personId, { itemKey: item.key, answer }, kept);
     await this.reassess.trailer(tx, caller, item.trailerId);
     return done({ itemKey: item.key, checkRecordId });
   }
@@ -169,7 +176,7 @@ export class AnswerItem {
     tx: YardTx,
     caller: Caller,
     personId: string,
-    { itemKey, answer }: Pick<ItemAnswer, 'itemKey' | 'answer'>,
+    { itemKey, answer }: { readonly itemKey: string; readonly answer: NonNullable<ItemAnswer['answer']> },
     kept: {
       readonly trailerId: string;
       readonly until: CivilDate | null;

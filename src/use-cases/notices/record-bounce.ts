@@ -7,7 +7,8 @@ import { NoticeStore } from '../../store/notice-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
 import { YardStore } from '../../store/yard-store.js';
 import { type Caller, may, signed } from '../caller.js';
-import { done, notAllowed, notFound, type Outcome } from '../outcome.js';
+import { Given, TEXT } from '../input/given.js';
+import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 import { addressFailed } from './address-failed.js';
 
 export interface Bounce {
@@ -33,10 +34,13 @@ export class RecordBounce {
 
   async run(caller: Caller, bounce: Bounce): Promise<Outcome<{ readonly personId: string }>> {
     if (!may(caller, 'shop')) return notAllowed('shop');
+    const given = Given.from({ note: bounce.note });
+    const note = given.needText('note', 'what the returned mail says', TEXT.line);
+    if (given.problems.length > 0) return invalid(given.problems);
     return this.database.inYard(caller.yardId, async (tx) => {
       const person = await this.members.find(tx, bounce.personId);
       if (person === null) return notFound('person');
-      const noticeId = await this.notices.recordBounced(tx, person.personId, bounce.noticeId ?? null, bounce.note);
+      const noticeId = await this.notices.recordBounced(tx, person.personId, bounce.noticeId ?? null, note);
       await addressFailed(
         tx,
         {
@@ -48,7 +52,7 @@ export class RecordBounce {
         },
         caller,
         person,
-        { note: bounce.note, items: noticeId === null ? [] : await this.notices.itemsOf(tx, noticeId) },
+        { note, items: noticeId === null ? [] : await this.notices.itemsOf(tx, noticeId) },
       );
       await this.audit.append(tx, {
         ...signed(caller),
@@ -57,7 +61,7 @@ export class RecordBounce {
         subject: 'person',
         subjectId: person.personId,
         trailerId: null,
-        detail: { noticeId, note: bounce.note },
+        detail: { noticeId, note },
       });
       return done({ personId: person.personId });
     });
