@@ -43,6 +43,11 @@ export class TrailerStore {
     return rows.map((row) => row.id);
   }
 
+  /** Keeps a yard number from being given twice at once: who comes second waits, and then finds it taken. */
+  async holdNumber(tx: YardTx, yardNumber: string): Promise<void> {
+    await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`${tx.yardId} ${yardNumber}`}, 0))`;
+  }
+
   /** All that stands about one trailer; null when the yard has no such trailer. */
   async findFacts(tx: YardTx, trailerId: string): Promise<TrailerFacts | null> {
     return factsOf(tx, trailerId);

@@ -264,9 +264,9 @@ describe('a job', () => {
 
   it('whose trip is taken back is booked again, for the trailer that really went', async () => {
     const [wrong, right] = [await aTrailer(), await aTrailer()];
-    const window = { startsOn: TODAY, endsOn: TODAY };
+    const window = { startsOn: addDays(TODAY, -2), endsOn: addDays(TODAY, -2) };
     const { jobId } = await must(
-      service.get(BookJob).run(yard.as('hand'), { name: 'Mill St', trailerId: wrong, ...window }),
+      service.get(BookJob).run(yard.as('hand', addDays(TODAY, -4)), { name: 'Mill St', trailerId: wrong, ...window }),
     );
     const { tripId } = await must(service.get(FinishJob).run(yard.as('hand'), { jobId }));
     const { reopenedJobId } = await must(
@@ -437,6 +437,16 @@ describe('the settings of a yard', () => {
 });
 
 describe('two people at once', () => {
+  it('give one number to two trailers, and one of them is told that it is taken', async () => {
+    const answers = await Promise.all(
+      [1, 2].map(() => service.get(AddTrailer).run(yard.as('shop'), { yardNumber: 'TWICE' })),
+    );
+    expect(answers.filter((answer) => answer.ok)).toHaveLength(1);
+    expect(answers.find((answer) => !answer.ok)).toMatchObject({
+      problem: { kind: 'invalid', fields: [{ field: 'yardNumber' }] },
+    });
+  });
+
   it('record trips of one trailer, and what is kept knows of all of them', async () => {
     const trailerId = await aTrailer();
     const trips = Array.from({ length: 6 }, (_, place) =>

@@ -18,14 +18,15 @@ export type JobInput = Incoming<Omit<JobPlan, 'work'> & { work: Job['work'] | nu
 /** Nobody books further ahead; a day after that has a slipped digit. Our bound. */
 const MONTHS_AHEAD = 36;
 
-/** A haul to come: it may have begun, but not ended. */
-export function readJob(given: Given, today: CivilDate): JobPlan {
+/** A haul to come: it may have begun, but not ended. One booked before may have ended by now, on `bookedUntil`. */
+export function readJob(given: Given, today: CivilDate, bookedUntil: CivilDate = today): JobPlan {
+  const earliest = bookedUntil < today ? bookedUntil : today;
   const latest = { notAfter: addMonths(today, MONTHS_AHEAD), notAfterIs: 'three years from today' };
   const startsOn = given.needDate('startsOn', 'the first day of the job', latest);
   const endsOn = given.needDate('endsOn', 'the last day of the job', {
-    ...(startsOn > today
+    ...(startsOn > earliest
       ? { notBefore: startsOn, notBeforeIs: 'its first day' }
-      : { notBefore: today, notBeforeIs: 'today; a haul that is over is recorded as a trip' }),
+      : { notBefore: earliest, notBeforeIs: `${earliest}; a haul that is over is recorded as a trip` }),
     ...latest,
   });
   return {

@@ -51,7 +51,7 @@ export class ChangeJob {
       if (before.state !== 'booked') return conflict(`This job is ${before.state}; only a booked one can be changed.`);
 
       const given = Given.from(merged(asInput(before), withWhatFollows(before, changes)));
-      const job = await this.names.complete(tx, given, readJob(given, caller.today));
+      const job = await this.names.complete(tx, given, readJob(given, caller.today, before.endsOn));
       if (given.problems.length > 0) return invalid(given.problems);
       const after: KeptJob = { ...job, id: jobId, state: 'booked' };
       await this.jobs.update(tx, after);

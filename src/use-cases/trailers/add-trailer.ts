@@ -64,6 +64,7 @@ export class AddTrailer {
     if (given.problems.length > 0) return invalid(given.problems);
 
     return this.database.inYard(caller.yardId, async (tx) => {
+      await this.trailers.holdNumber(tx, trailer.yardNumber);
       if ((await this.trailers.findByNumber(tx, trailer.yardNumber)) !== null) {
         return invalid([
           {

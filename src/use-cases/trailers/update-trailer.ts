@@ -59,6 +59,7 @@ export class UpdateTrailer {
       const { trailer, vinDoubt } = readTrailer(whole, caller.today);
       // Read above; asked for here too, so that it is among the names told to whoever misspells one.
       whole.has('status');
+      await this.trailers.holdNumber(tx, trailer.yardNumber);
       const taken = await this.trailers.findByNumber(tx, trailer.yardNumber);
       if (taken !== null && taken.id !== trailerId) {
         whole.refuse(
