@@ -36,7 +36,8 @@ beforeAll(async () => {
   await findScreens(page);
   await context.close();
   if (SHOTS !== null) await mkdir(SHOTS, { recursive: true });
-});
+  // Nothing here asserts a time: filling the demo yard and opening the pages is slow on a busy machine.
+}, 600_000);
 afterAll(async () => {
   await chromium?.close();
   await demo?.close();
@@ -92,6 +93,7 @@ async function findScreens(page: Page): Promise<void> {
     ['due-all', '/due?state=all'],
     ['flags', '/flags'],
     ['notices', '/notices'],
+    ['notice', await first('/notices', new RegExp(`^/notices/${id}$`))],
     ['yard', '/yard'],
     ['check-kind', await first('/yard', new RegExp(`^/yard/checks/${id}$`))],
     ['people', '/people'],
@@ -193,5 +195,28 @@ describe.each(LOOKS)('every page at $width px, $scheme', ({ width, scheme, axe }
         await page.screenshot({ path: join(SHOTS, `${name}-${width}-${scheme}.png`), fullPage: true });
     }
     expect(wrong).toEqual({});
-  }, 240_000);
+  }, 600_000);
+
+  test.runIf(axe)('a form sent back says what is wrong so that everybody finds it', async () => {
+    await page.goto(`${demo.address}/trailers/new`);
+    await page.getByLabel('Number painted on it').fill('Z-1');
+    await page.getByLabel('GVWR').first().fill('fourteen');
+    await page.getByRole('button', { name: 'Add the trailer' }).click();
+    expect(await page.getByRole('alert').textContent()).toContain("Enter the plate's GVWR as a number");
+    expect(await page.getByLabel('GVWR').first().getAttribute('aria-invalid')).toBe('true');
+    expect([...(await axeFindings(page)), ...(await tooWide(page))]).toEqual([]);
+    if (SHOTS !== null)
+      await page.screenshot({ path: join(SHOTS, `trailer-wrong-${width}-${scheme}.png`), fullPage: true });
+  });
+
+  test.runIf(axe)('an answer to a fit is readable', async () => {
+    await page.goto(`${demo.address}/fit`);
+    await page.getByLabel('Trailer').first().fill('T-02');
+    await page.getByLabel('Machine').first().selectOption({ index: 1 });
+    await page.getByRole('button', { name: 'Can it?' }).click();
+    await page.getByRole('heading', { name: 'The answer' }).waitFor();
+    expect([...(await axeFindings(page)), ...(await tooWide(page))]).toEqual([]);
+    if (SHOTS !== null)
+      await page.screenshot({ path: join(SHOTS, `fit-answer-${width}-${scheme}.png`), fullPage: true });
+  });
 });

@@ -25,13 +25,13 @@ const FIXED_WORDS = { registration: 'the registration runs out', insurance: 'the
 export function triggerWords(trigger: Trigger): string {
   switch (trigger.kind) {
     case 'days':
-      return `every ${showCount(trigger.every, 'day')}`;
+      return every(trigger.every, 'day');
     case 'months':
-      return `every ${showCount(trigger.every, 'month')}${trigger.toMonthEnd ? ', to the end of the month' : ''}`;
+      return `${every(trigger.every, 'month')}${trigger.toMonthEnd ? ', to the end of the month' : ''}`;
     case 'distance':
       return `every ${showDistance(trigger.everyKm)}`;
     case 'trips':
-      return `every ${showCount(trigger.every, 'trip')}`;
+      return every(trigger.every, 'trip');
     case 'event':
       return trigger.atKm.length === 0
         ? `at once after ${EVENT_WORDS[trigger.event]}`
@@ -39,6 +39,10 @@ export function triggerWords(trigger: Trigger): string {
     case 'fixed-date':
       return `before ${FIXED_WORDS[trigger.date]}`;
   }
+}
+
+function every(count: number, what: string): string {
+  return count === 1 ? `every ${what}` : `every ${showCount(count, what)}`;
 }
 
 /** When: `Overdue by 12 days (since Mon 1 Jun 2026)`, `Due Tue 2 Jun 2026, in 21 days`. */
