@@ -6,7 +6,7 @@ import { lb } from '../../src/rules/units/mass.js';
 /** The yard's own trucks, of the usual kind for their class (common practice, no source). */
 export const DEMO_TOW_VEHICLES: readonly (Omit<TowVehicle, 'id'> & { readonly key: string })[] = [
   truck('three-quarter', 'White three-quarter ton', 10_000, 7_300, 24_000, 18_500, 1_850),
-  truck('one-ton', 'Blue one ton', 11_500, 8_100, 30_000, 20_000, 2_200),
+  truck('one-ton', 'Blue one ton', 11_500, 8_100, null, 25_000, 5_500),
   truck('flatbed', 'Flatbed truck with pintle', 19_500, 11_400, 43_000, 30_000, 4_500, null),
 ];
 
@@ -99,7 +99,7 @@ function truck(
   name: string,
   gvwrLb: number,
   weightLb: number,
-  combinedLb: number,
+  combinedLb: number | null,
   hitchLb: number,
   tongueLb: number,
   ballIn: number | null = 2.3125,
@@ -109,7 +109,7 @@ function truck(
     name,
     gvwrKg: lb(gvwrLb),
     massKg: lb(weightLb),
-    gcwrKg: lb(combinedLb),
+    gcwrKg: combinedLb === null ? null : lb(combinedLb),
     hitchRatingKg: lb(hitchLb),
     hitchTongueN: lbf(tongueLb),
     ballSizeM: ballIn === null ? null : inch(ballIn),
