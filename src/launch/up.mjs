@@ -18,7 +18,9 @@ if (major < 20 || (major === 20 && minor < 19)) {
 
 process.chdir(ROOT);
 takeTurns();
-if (!installedAsLocked()) install();
+// npm removes the whole folder first, and with it our note of what it holds: an interrupted install counts as none.
+// Tests that start the service say --installed: nobody may pull away the packages they run on.
+if (!process.argv.includes('--installed')) step('packages', ['package-lock.json'], 'node_modules', install);
 const sources = filesUnder('src').filter((file) => !file.includes('/generated/'));
 step('client', ['prisma/schema.prisma', 'package-lock.json'], 'src/store/generated/client.ts', generateClient);
 step(
@@ -54,20 +56,6 @@ function isAlive(pid) {
   }
 }
 
-/**
- * Compares the lock file with npm's own list of what is in node_modules. npm writes that list last, so an install that
- * was interrupted counts as none. Optional packages are for other kinds of machines.
- */
-function installedAsLocked() {
-  const list = 'node_modules/.package-lock.json';
-  if (!existsSync(list)) return false;
-  const locked = JSON.parse(readFileSync('package-lock.json', 'utf8')).packages;
-  const installed = JSON.parse(readFileSync(list, 'utf8')).packages;
-  return Object.entries(locked).every(
-    ([path, entry]) => path === '' || entry.optional || installed[path]?.version === entry.version,
-  );
-}
-
 function install() {
   say('Installing the packages of package-lock.json (about half a minute) …');
   // The npm that runs us, or the one on the path when this file was started by hand.
@@ -98,21 +86,13 @@ function generateClient() {
 /** Into a new folder, then swapped: a service that is running goes on reading whole files, and nothing stale stays. */
 function compile() {
   say('Compiling …');
-  const fresh = `dist.new-${process.pid}`;
-  try {
-    runQuietly(
-      {},
-      'node_modules/@typescript/native/bin/tsc',
-      '-p',
-      'src/launch/tsconfig.build.json',
-      '--outDir',
-      fresh,
-    );
-    rmSync('dist', { recursive: true, force: true });
-    renameSync(fresh, 'dist');
-  } finally {
-    rmSync(fresh, { recursive: true, force: true });
-  }
+  const fresh = 'dist.new';
+  const clear = () => rmSync(fresh, { recursive: true, force: true });
+  clear();
+  process.on('exit', clear);
+  runQuietly({}, 'node_modules/@typescript/native/bin/tsc', '-p', 'src/launch/tsconfig.build.json', '--outDir', fresh);
+  rmSync('dist', { recursive: true, force: true });
+  renameSync(fresh, 'dist');
 }
 
 /** Does `work` unless it was done before with the same inputs and its result is still there. */

@@ -18,7 +18,10 @@ export interface Service {
 
 /** Compiles what `npm start` would run. Does nothing when that is up to date. */
 export const buildService = async (): Promise<void> => {
-  await promisify(execFile)(process.execPath, ['src/launch/up.mjs'], { cwd: projectRoot(), timeout: 300_000 });
+  await promisify(execFile)(process.execPath, ['src/launch/up.mjs', '--installed'], {
+    cwd: projectRoot(),
+    timeout: 300_000,
+  });
 };
 
 /** Starts it on a free port. `settings` are environment variables; nothing else of them comes from the test's own. */
