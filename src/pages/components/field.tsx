@@ -64,7 +64,7 @@ export function Field(props: FieldProps) {
     maxLength: props.maxLength ?? (type === 'file' ? undefined : 2000),
   };
   return (
-    <div class={wide ? 'field wide' : 'field'}>
+    <div class={wide ? 'field wide' : type === 'date' ? 'field field-day' : 'field'}>
       <label for={id}>
         {label}
         {unit && <span class="unit"> ({unit})</span>}

@@ -29,6 +29,7 @@ export function LoadFields({ typed, machines }: LoadFieldsProps) {
             name="machineId"
             label="Machine"
             none="No machine, or not listed"
+            wide
             options={machines.map((machine) => ({
               value: machine.id,
               label: `${machine.name} (${machine.massKg === null ? 'weight unknown' : `${showMass(machine.massKg)}, ${machine.basis}`})`,

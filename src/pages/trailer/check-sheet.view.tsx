@@ -32,7 +32,10 @@ export function CheckSheetPage({ caller, screen, typed }: CheckSheetProps) {
       multipart
     >
       {kind.lines.some((line) => line.kind !== 'photo') && (
-        <Section title="The sheet" lede="A bad line that keeps people safe puts the trailer on hold at once.">
+        <Section
+          title="The sheet"
+          lede="What is skipped stays open. A bad line that keeps people safe puts the trailer on hold at once."
+        >
           <ol class="sheet-lines answers">
             {kind.lines
               .filter((line) => line.kind !== 'photo')
@@ -136,7 +139,7 @@ function SheetLineFields({
         options={[
           { value: 'ok', label: 'OK' },
           { value: 'bad', label: 'Bad' },
-          { value: '', label: 'Not seen' },
+          { value: '', label: 'Skip' },
         ]}
       />
     );
