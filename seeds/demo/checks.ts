@@ -108,7 +108,7 @@ function measuredOn(day: number, quantity: MeasuredQuantity, position: string | 
   const scatter = spread(`${facts.trailer.yardNumber} ${quantity} ${position} ${day}`)() - 0.5;
   switch (quantity) {
     case 'cold-pressure-kpa':
-      return Math.round((facts.builds[0]?.plate.coldPressureKpa ?? psi(80)) + scatter * 8);
+      return Math.round((facts.builds[0]?.plate.coldPressureKpa ?? psi(80)) + (scatter + 0.5) * 8);
     case 'tread-depth-mm':
       return round(8.7 - day * 0.004 + scatter * 0.3);
     case 'lining-mm':

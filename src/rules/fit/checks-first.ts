@@ -1,6 +1,7 @@
 import { daysAfter } from '../calendar/day-number.js';
 import type { CheckKind } from '../facts/check.js';
 import type { Due } from '../inspection/due.js';
+import { isForTheRoad } from '../inspection/for-the-road.js';
 import { weightsTogether } from './combination-rules.js';
 import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 import type { Judgement } from './judgement.js';
@@ -12,29 +13,30 @@ import { worstVerdict } from './judgement.js';
  * A check that stops this job is done first: `go-after` while there is a day before the job (or it is done in the yard
  * or on the road), else `no-go`. Stopped are jobs for which it is overdue, falls due on the way, has failed, or needs a
  * paper that was never recorded. A safety check nobody ever recorded, and no paper asked for, is said beside the answer
- * and stops nothing: no record is not a fault. Checks that stop no job are said too.
+ * and stops nothing: no record is not a fault. Said too, and stopping nothing: checks that stop no job, and what is
+ * done on the road when its miles come.
  */
 export function judgeChecks(fitCase: FitCase, due: readonly Due[]): Judgement {
   const kinds = new Map(fitCase.trailer.facts.checkKinds.map((kind) => [kind.id, kind]));
   const found: { reason: FitReason; remedy: FitRemedy | null; verdict: Verdict; rank: number }[] = [];
   for (const item of due) {
     const kind = kinds.get(item.checkKindId);
-    const when = kind === undefined ? null : whenDue(item, fitCase);
+    const when = kind === undefined ? null : whenDue(kind, item, fitCase);
     if (kind === undefined || when === null) continue;
-    const stops = isStopping(kind, item, fitCase);
+    const stops = isStopping(kind, fitCase);
     const isUnproven = item.state === 'never-done' && kind.proof !== null;
     if (item.state === 'never-done' && !isUnproven && !kind.safety) continue;
     const reason: FitReason =
       isUnproven && kind.proof !== null
         ? { kind: 'never-proven', checkKindId: kind.id, what: kind.proof.what }
         : { kind: 'due', due: item, when };
-    const onTheRoad = when === 'during' && kind.work.place === 'road';
+    const onTheRoad = isForTheRoad(kind, item);
     const counts = stops && !onTheRoad && (item.state !== 'never-done' || isUnproven);
     const remedy: FitRemedy = {
       kind: 'do-check',
       checkKindId: kind.id,
       code: kind.code,
-      by: lastDayToDoIt(item, fitCase),
+      by: onTheRoad ? item.dueOn : lastDayToDoIt(item, fitCase),
     };
     found.push({
       reason,
@@ -51,8 +53,11 @@ export function judgeChecks(fitCase: FitCase, due: readonly Due[]): Judgement {
   };
 }
 
-/** Before the job when its last good day is already past on the day of leaving. */
-function whenDue(item: Due, { input }: FitCase): 'before' | 'during' | null {
+/** Before the job when its last good day is already past on the day of leaving; on the job's own days when it is for the road. */
+function whenDue(kind: CheckKind, item: Due, { input }: FitCase): 'before' | 'during' | null {
+  if (isForTheRoad(kind, item)) {
+    return item.dueOn !== null && item.dueOn >= input.startsOn && item.dueOn <= input.endsOn ? 'during' : null;
+  }
   if (item.state === 'never-done' || (item.state === 'due-soon' && item.dueOn === null)) return 'before';
   if (item.dueOn === null || item.dueOn >= input.endsOn) return null;
   return item.dueOn < input.startsOn ? 'before' : 'during';
@@ -62,7 +67,7 @@ function whenDue(item: Due, { input }: FitCase): 'before' | 'during' | null {
  * Whether the check stops this job. Commercial rules reach a job only in commerce and with a combination heavy enough
  * (49 CFR 390.5); where either is unknown they may, so it is stopped.
  */
-function isStopping(kind: CheckKind, _item: Due, fitCase: FitCase): boolean {
+function isStopping(kind: CheckKind, fitCase: FitCase): boolean {
   if (kind.blocks !== 'commercial-jobs') return kind.blocks === 'all-jobs';
   if (fitCase.input.commercial === false) return false;
   return fitCase.input.towVehicle === null || weightsTogether(fitCase).commercial !== false;

@@ -17,9 +17,17 @@ export interface DistanceToCome {
   readonly changesOn: number | null;
   /**
    * First day by whose end `distance` has been driven, counted from the end of `from` or of `since` if that is later,
-   * within ten years; null when never. `job` is the booked job that crosses it, where one does.
+   * within ten years; null when never.
    */
-  dayReaching(distance: Kilometres, since: number): { readonly day: number; readonly job: Job | null } | null;
+  dayReaching(distance: Kilometres, since: number): Reached | null;
+  /** The same by booked jobs alone, without the background: for distances so short that a day's usual use is no answer. */
+  dayReachingByJobs(distance: Kilometres, since: number): Reached | null;
+}
+
+export interface Reached {
+  readonly day: number;
+  /** The booked job that crosses the distance, where one does. */
+  readonly job: Job | null;
 }
 
 export interface DistanceToComeInput {
@@ -58,7 +66,11 @@ export function distanceToCome(input: DistanceToComeInput): DistanceToCome {
   const lastTripEnd = lastTrip === null ? Number.NEGATIVE_INFINITY : dayNumber(lastTrip);
   const metered = lastReading !== undefined && readings.length > 1 && dayNumber(lastReading.takenOn) >= lastTripEnd;
   const lastKnown = metered ? dayNumber(lastReading.takenOn) : lastTripEnd;
-  if (!Number.isFinite(lastKnown)) return new Walk(input.jobs, asOf, null, null);
+  if (!Number.isFinite(lastKnown)) {
+    const firstJob = input.jobs[0];
+    const from = firstJob === undefined ? asOf : Math.min(asOf, dayNumber(firstJob.startsOn) - 1);
+    return new Walk(input.jobs, from, null, null);
+  }
 
   const mostSteps = metered ? 0 : Math.ceil(input.windowDays / STEP_DAYS) + 1;
   const steps = Math.min(Math.floor((asOf - lastKnown) / STEP_DAYS), mostSteps);
@@ -113,8 +125,15 @@ class Walk implements DistanceToCome {
     this.bookedDays = bookedDays(jobs, from);
   }
 
-  dayReaching(distance: Kilometres, since: number): { day: number; job: Job | null } | null {
-    const rate = this.kmPerDay ?? 0;
+  dayReaching(distance: Kilometres, since: number): Reached | null {
+    return this.reach(distance, since, this.kmPerDay ?? 0);
+  }
+
+  dayReachingByJobs(distance: Kilometres, since: number): Reached | null {
+    return this.reach(distance, since, 0);
+  }
+
+  private reach(distance: Kilometres, since: number, rate: number): Reached | null {
     const start = Math.max(this.from, since);
     let driven = 0;
     let today = start;
@@ -157,7 +176,7 @@ function daysToDrive(distance: number, rate: number): number {
   return rate > 0 ? Math.max(1, Math.ceil((distance - NOISE_KM) / rate)) : Number.POSITIVE_INFINITY;
 }
 
-function withinHorizon(from: number, day: number): { day: number; job: null } | null {
+function withinHorizon(from: number, day: number): Reached | null {
   return day - from <= HORIZON_DAYS ? { day, job: null } : null;
 }
 

@@ -2,6 +2,7 @@ import type { CivilDate } from '../calendar/civil-date.js';
 import { dayNumber, daysAfter } from '../calendar/day-number.js';
 import type { CheckKind } from '../facts/check.js';
 import type { Due } from '../inspection/due.js';
+import { isForTheRoad } from '../inspection/for-the-road.js';
 import { yardDaysFrom } from '../inspection/yard-days.js';
 import type { Answers } from './answers.js';
 import { checkSubject, itemKey, mondayOf } from './item-key.js';
@@ -19,7 +20,7 @@ type CheckItem = Extract<LetterItem, { kind: 'due-soon' | 'overdue' }>;
 /**
  * Checks of one trailer that somebody hears of today: once when within their lead time, once when overdue, then on
  * each Monday. A check nobody ever recorded is told only where someone can be hurt and a job is near: a new yard is not
- * greeted with a list of everything.
+ * greeted with a list of everything. What is done on the road when its miles come stands in the brief of whoever hauls.
  */
 export function checkItems(today: TrailerToday, readers: Readers, answers: Answers, asOf: CivilDate): CheckItems {
   const items: Addressed[] = [];
@@ -71,7 +72,7 @@ function whatToSay(
       return { kind: 'overdue', week: isLate ? [monday] : [] };
     }
     case 'due-soon':
-      return { kind: 'due-soon', week: [] };
+      return isForTheRoad(kind, due) ? null : { kind: 'due-soon', week: [] };
     case 'never-done':
       return kind.safety && isJobNear(today, kind, asOf) ? { kind: 'due-soon', week: [] } : null;
     default:

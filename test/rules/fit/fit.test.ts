@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { day } from '../../../src/rules/calendar/civil-date.js';
 import type { TrailerFacts } from '../../../src/rules/facts/trailer-facts.js';
 import { type Fit, type FitInput, type FitRemedy, fit } from '../../../src/rules/fit/fit.js';
+import { miles } from '../../../src/rules/units/distance.js';
 import { lbf, massHeldUpBy, newtons, toLbf } from '../../../src/rules/units/force.js';
 import { inch, toInch } from '../../../src/rules/units/length.js';
 import { lb, toLb } from '../../../src/rules/units/mass.js';
 import { kPa, psi, toPsi } from '../../../src/rules/units/pressure.js';
 import { build, item, load, marks, placedAxles, ticket, tire, tires, unknownBuild } from '../sample-facts.js';
-import { done, facts, kind, towVehicle } from '../sample-trailer.js';
+import { done, facts, job, kind, towVehicle, trip } from '../sample-trailer.js';
 
 // Scenarios 1 to 9 of the acceptance list: numbers worked out by hand there, in pounds.
 
@@ -358,6 +359,22 @@ describe('what else a fit looks at', () => {
     );
     expect(answer.verdict).toBe('go-after');
     expect(answer.reasons).toContainEqual(expect.objectContaining({ kind: 'due', when: 'during' }));
+  });
+
+  it('nuts to be torqued 10 miles after a wheel was off are said before a trip that passes them, and stop nothing', () => {
+    const torque = kind('torque', [{ kind: 'event', event: 'wheel-off', atKm: [miles(10)] }], {
+      safety: true,
+      blocks: 'all-jobs',
+      work: { hours: 0.25, place: 'road', parts: [], bundle: null, together: [] },
+    });
+    const changed = { checkKinds: [torque], parts: [...tires(2).slice(1), tire('1L', {}, day('2025-06-10'))] };
+    const cargo = load({ cargo: [item('machine', 1_000)] });
+    const booked = job('2025-06-20', { distanceKm: miles(14), load: cargo });
+    const before = ask({ ...changed, trips: [trip('2025-06-11', 8)], jobs: [booked] }, booked);
+    expect(before.verdict).toBe('go');
+    expect(before.reasons).toContainEqual(expect.objectContaining({ kind: 'due', when: 'during' }));
+    const missed = ask({ ...changed, trips: [trip('2025-06-11', 22)], jobs: [booked] }, booked);
+    expect(missed.verdict).toBe('go-after');
   });
 
   it('the tires of the day of the job are the ones that count', () => {

@@ -152,6 +152,12 @@ describe('a check after an event', () => {
     expect(answer.dueOn).toBe('2025-06-10');
   });
 
+  it('a trailer that stays in the yard is not late for it, whatever its usual use', () => {
+    const before = Array.from({ length: 20 }, (_, place) => trip(`2025-05-${10 + place}`, 60));
+    const answer = due(torque, '2025-06-20', { ...changed, trips: before });
+    expect(answer).toMatchObject({ state: 'later', dueOn: null, used: { usedKm: 0 } });
+  });
+
   it('at 53 miles with no record it is overdue since the day 10 was passed, and one record settles all three', () => {
     expect(due(torque, '2025-06-06', { ...changed, trips })).toMatchObject({ state: 'overdue', dueOn: '2025-06-05' });
     const recorded = { ...changed, trips, checkRecords: [done('torque', '2025-06-06')] };

@@ -14,7 +14,7 @@ import {
 } from '../../../src/rules/notice/plan-letters.js';
 import { canPutOff } from '../../../src/rules/notice/put-off.js';
 import { miles } from '../../../src/rules/units/distance.js';
-import { item, load } from '../sample-facts.js';
+import { item, load, tire, tires } from '../sample-facts.js';
 import { done, facts, job, kind, reading, trailer } from '../sample-trailer.js';
 
 const person = (personId: string, role: Reader['role'], more: Partial<Reader> = {}): Reader => ({
@@ -341,6 +341,27 @@ describe('gate briefs', () => {
     const yard = facts({ jobs: [friday], checkKinds: [look], checkRecords: [done('look', '2024-06-21')] });
     const [brief] = only(new Planner(() => [yard]).plan('2025-06-19'), 'gate-brief');
     expect(brief?.item.dueWhileAway.map(({ code }) => code)).toEqual(['look']);
+  });
+
+  it('tell whoever hauls of nuts to be torqued on the way, and nobody else', () => {
+    const torque = kind('torque', [{ kind: 'event', event: 'wheel-off', atKm: [miles(10)] }], {
+      safety: true,
+      work: { hours: 0.25, place: 'road', parts: [], bundle: null, together: [] },
+      leadDays: 5,
+      ownerPersonId: 'nephew',
+    });
+    const yard = facts({
+      checkKinds: [torque],
+      parts: [...tires(2).slice(1), tire('1L', {}, day('2025-06-15'))],
+      jobs: [{ ...friday, distanceKm: miles(60) }],
+    });
+    const days = new Planner(() => [yard]).planEach('2025-06-15', '2025-06-20');
+    expect(days.map(({ on, letters }) => [on, letters.map(({ personId }) => personId)])).toEqual([
+      ['2025-06-19', ['dale']],
+    ]);
+    expect(only(days[0]?.letters ?? [], 'gate-brief')[0]?.item.dueWhileAway.map(({ code }) => code)).toEqual([
+      'torque',
+    ]);
   });
 
   it('a job moved to another day is told again for that day', () => {

@@ -11,7 +11,7 @@ export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>,
   const { trailer, use, lastPass } = check;
   if (lastPass === null) return cannotSay('no-last-done');
   const done = dayNumber(lastPass.doneOn);
-  if (!distanceIsKnown(check, done)) return cannotSay('no-distance-known');
+  if (!use.travelled.known || wentOutUnmeasured(check, done)) return cannotSay('no-distance-known');
 
   const asOf = dayNumber(trailer.asOf);
   const usedKm = use.counted.between(done, asOf);
@@ -26,17 +26,16 @@ export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>,
   return fallsOn(ahead.job === null ? dayFromNumber(ahead.day) : daysAfter(ahead.job.startsOn, -1), used);
 }
 
-/** Unknown when nothing says how far it went, or when it went out since and nobody said how far. */
-export function distanceIsKnown({ trailer, use }: CheckSoFar, since: number): boolean {
-  if (!use.travelled.known) return false;
+/** Whether it went out since a day and nobody said how far, on a trip or a meter. */
+export function wentOutUnmeasured({ trailer }: CheckSoFar, since: number): boolean {
   const lastReading = trailer.readings.at(-1);
-  if (lastReading !== undefined && dayNumber(lastReading.takenOn) > since) return true;
+  if (lastReading !== undefined && dayNumber(lastReading.takenOn) > since) return false;
   let wentOut = false;
   for (let i = trailer.trips.length - 1; i >= 0; i--) {
     const trip = trailer.trips[i];
     if (trip === undefined || dayNumber(trip.startedOn) <= since) break;
-    if (trip.distanceKm !== null) return true;
+    if (trip.distanceKm !== null) return false;
     wentOut = true;
   }
-  return !wentOut;
+  return wentOut;
 }

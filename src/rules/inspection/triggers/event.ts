@@ -4,7 +4,7 @@ import type { CheckEvent, Trigger } from '../../facts/check.js';
 import type { Trip } from '../../facts/use.js';
 import type { TrailerOn } from '../../history/trailer-on.js';
 import type { Kilometres } from '../../units/distance.js';
-import { distanceIsKnown } from './distance.js';
+import { wentOutUnmeasured } from './distance.js';
 import { type CheckSoFar, cannotSay, type Falls, fallsOn, NOT_DUE } from './falls.js';
 
 type EventTrigger = Extract<Trigger, { kind: 'event' }>;
@@ -25,7 +25,8 @@ const EARLY_SHARE = 0.9;
 
 /**
  * The first distance after the event that no record covers. A record covers every distance reached by then, so that one
- * look after 53 miles settles 10, 25 and 50. It is done on the road, so a booked job on the way does not bring it forward.
+ * look after 53 miles settles 10, 25 and 50. Only trips made and jobs booked count: at a few miles, usual use would call
+ * a trailer late that never left the yard. It is done on the road, so a booked job on the way does not bring it forward.
  */
 function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, check: CheckSoFar): Falls {
   if (event === null) return NOT_DUE;
@@ -37,14 +38,14 @@ function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, 
   }
   const next = atKm.toSorted((a, b) => a - b).find((distance) => distance > covered);
   if (next === undefined) return NOT_DUE;
-  if (!distanceIsKnown(check, since)) return cannotSay('no-distance-known');
+  if (wentOutUnmeasured(check, since)) return cannotSay('no-distance-known');
 
   const usedKm = use.travelled.between(since, dayNumber(trailer.asOf));
   const used = { kind: 'distance', usedKm, limitKm: next, harshKm: 0 as Kilometres } as const;
   const reached = use.travelled.dayReaching(since, next);
   if (reached !== null) return fallsOn(dayFromNumber(reached), used);
   const left = (next - use.travelled.between(since, use.toCome.from)) as Kilometres;
-  const ahead = use.toCome.dayReaching(left, since);
+  const ahead = use.toCome.dayReachingByJobs(left, since);
   // Estimated use may warn, but a look after ten miles is overdue only when ten miles are known to be driven.
   const onlyEstimated = ahead !== null && ahead.job === null && ahead.day < dayNumber(trailer.asOf);
   return ahead === null || onlyEstimated ? { ...NOT_DUE, used } : fallsOn(dayFromNumber(ahead.day), used);
