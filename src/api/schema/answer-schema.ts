@@ -133,7 +133,11 @@ export const READING_CORRECTED = z.object({ readingId: ID.nullable(), raised: RA
 
 export const MACHINES = z.object({ rows: z.array(KEPT_MACHINE) });
 export const MACHINE_ADDED = z.object({ machineId: ID });
-export const MACHINE_CHANGED = z.object({ machineId: ID, trailersAssessed: COUNT });
+export const MACHINE_CHANGED = z.object({
+  machineId: ID,
+  trailersAssessed: COUNT,
+  jobsReloaded: z.array(ID).describe('Booked jobs whose load was brought up to it.'),
+});
 export const TOW_VEHICLES = z.object({ rows: z.array(TOW_VEHICLE) });
 export const TOW_VEHICLE_ADDED = z.object({ towVehicleId: ID });
 export const TOW_VEHICLE_CHANGED = z.object({ towVehicleId: ID, trailersAssessed: COUNT });
