@@ -24,7 +24,7 @@ export interface DistanceToCome {
   dayReachingByJobs(distance: Kilometres, since: number): Reached | null;
 }
 
-export interface Reached {
+interface Reached {
   readonly day: number;
   /** The booked job that crosses the distance, where one does. */
   readonly job: Job | null;

@@ -16,8 +16,6 @@ import { fallsByTrips } from './triggers/trips.js';
 import { type UseSoFar, useSoFar } from './use-so-far.js';
 import { type DayRun, yardDays } from './yard-days.js';
 
-export type { DueUse } from './due-use.js';
-
 /** When one check falls due, by which trigger, and how we know. */
 export interface Due {
   readonly checkKindId: string;
