@@ -70,7 +70,7 @@ function readOn(today: CivilDate, assessment: Assessment | undefined) {
 
 test('two years of a yard, entered fact by fact, leave the results that a rebuild from all facts gives', async () => {
   const kept = await keptRows();
-  expect(kept.map((rows) => rows.length > 10)).toEqual([true, true, true]);
+  expect(kept.map((rows) => rows.length > 5)).toEqual([true, true, true]);
   await service.app.get(RebuildResults).run(on(TODAY));
   expect(await keptRows()).toEqual(kept);
 });
