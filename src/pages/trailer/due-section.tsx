@@ -29,7 +29,7 @@ export function DueSection({ caller, screen }: SectionProps) {
       )}
       {due.length > 0 && pressing.length === 0 && <p class="empty">Nothing is due soon.</p>}
       {rest.length > 0 && (
-        <details class="fold" open={pressing.length === 0}>
+        <details class="fold">
           <summary class="strong">{showCount(rest.length, 'check')} later</summary>
           <ul class="lines sheet">
             {rest.map((one) => (
