@@ -7,6 +7,8 @@ export default defineConfig({
     include: ['test/**/*.test.{ts,tsx}'],
     globalSetup: 'test/support/global-setup.ts',
     setupFiles: 'test/support/note-failures.ts',
+    // By itself it would leave one of two cores idle; the database server and the browser share them anyhow.
+    maxWorkers: 2,
     // A committed `.only` would silently skip everything beside it.
     allowOnly: false,
     // Nothing asserts a time; these only end what hangs, on slow machines too.
