@@ -77,6 +77,22 @@ describe('adding a trailer', () => {
     expect(answer.body).toMatch(/id="f-tires-2R-dateCode-wrong"[^>]*>[^<]*week 54 of 2019/);
   });
 
+  test('a date code typed once for all tires is wrong once', async () => {
+    const answer = await owner.post('/trailers/new', { yardNumber: 'F-4', ...PLATE, 'tires.all.dateCode': '5419' });
+    expect(answer.status).toBe(422);
+    expect(answer.body.match(/<a href="#f-tires-all-dateCode">/g)).toHaveLength(1);
+  });
+
+  test('a VIN that cannot be right is kept, and the trailer page says what is odd about it', async () => {
+    const short = await addTrailer('F-17', { vin: '1HGCM82633A00435' });
+    expect((await owner.get(short)).body).toContain('This VIN has 16 characters');
+    const slipped = await addTrailer('F-18', { vin: '1HGCM82643A004352' });
+    expect((await owner.get(slipped)).body).toContain('by the others its ninth should be 3, and it is 4');
+    const right = await addTrailer('F-19', { vin: '1HGCM82633A004352' });
+    expect((await owner.get(right)).body).not.toContain('VIN has');
+    expect((await owner.get(right)).body).not.toContain('of this VIN is misread');
+  });
+
   test('a number another trailer carries is refused', async () => {
     await addTrailer('F-5');
     const answer = await owner.post('/trailers/new', { yardNumber: 'F-5' });
@@ -155,6 +171,7 @@ describe('recording what happened', () => {
     expect(answer.location).toBe(`${path}?said=check-held`);
     const held = (await owner.get(path)).body;
     expect(held).toContain('On hold: this trailer must not go out');
+    expect(held).toContain(', found bad: ');
     const lift = /href="([^"]+\/holds\/[0-9a-f-]{36}\/lift)"/.exec(held)?.[1] ?? '';
     expect((await owner.post(lift, {})).status).toBe(422);
     expect((await owner.post(lift, { reason: 'Hinge welded, seen by the shop' })).status).toBe(303);

@@ -35,8 +35,22 @@ export function readTireForm(form: FormReader, duals: readonly boolean[]): reado
     }));
 }
 
-/** From the part a problem names to the field it was typed in: the row's own, or the one for all. */
-export function tireProblem(form: FormReader, rows: readonly TireRow[], problem: FieldProblem): FieldProblem {
+/**
+ * From the part each problem names to the field it was typed in: the row's own, or the one for all. What was typed once
+ * for all tires is wrong once, however many tires took it.
+ */
+export function tireProblems(
+  form: FormReader,
+  rows: readonly TireRow[],
+  problems: readonly FieldProblem[],
+): readonly FieldProblem[] {
+  const typed = problems.map((problem) => tireProblem(form, rows, problem));
+  return typed.filter(
+    (one, at) => typed.findIndex(({ field, message }) => field === one.field && message === one.message) === at,
+  );
+}
+
+function tireProblem(form: FormReader, rows: readonly TireRow[], problem: FieldProblem): FieldProblem {
   const match = /^parts\[(\d+)\]\.(?:tire\.)?(.+)$/.exec(problem.field);
   const row = match && rows[Number(match[1])];
   const name = match?.[2];

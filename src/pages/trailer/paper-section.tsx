@@ -2,6 +2,7 @@ import { type Caller, may } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { Fact } from '../components/load-table.js';
 import { showDate, showMoney } from '../components/show-quantity.js';
+import { vinDoubtWords } from '../words/vin-words.js';
 
 interface SectionProps {
   readonly caller: Caller;
@@ -11,6 +12,7 @@ interface SectionProps {
 /** What the trailer is on paper. */
 export function PaperSection({ caller, screen }: SectionProps) {
   const { trailer } = screen;
+  const vinDoubt = trailer.vin === null ? null : vinDoubtWords(trailer.vin);
   return (
     <section class="stack-tight" aria-labelledby="papers">
       <h2 class="chalked" id="papers">
@@ -29,6 +31,7 @@ export function PaperSection({ caller, screen }: SectionProps) {
         <Fact name="Stored" value={trailer.stored && (trailer.stored === 'cover' ? 'Under cover' : 'In the open')} />
         {trailer.note && <Fact name="Note" value={trailer.note} />}
       </dl>
+      {vinDoubt !== null && <p>{vinDoubt}</p>}
       {may(caller, 'shop') && (
         <p class="actions">
           <a class="button" href={`/trailers/${trailer.id}/papers`}>

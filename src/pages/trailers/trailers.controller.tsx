@@ -12,7 +12,7 @@ import { finishForm } from '../form/finish-form.js';
 import { readIdentityForm } from '../form/identity-form.js';
 import { queryChoice, queryPage, queryText } from '../form/query.js';
 import { FormReader } from '../form/read-form.js';
-import { readTireForm, tireProblem } from '../form/tire-form.js';
+import { readTireForm, tireProblems } from '../form/tire-form.js';
 import { sendPage } from '../render.js';
 import { CLASS_WORDS } from '../words/build-words.js';
 import { saidWords } from '../words/said.js';
@@ -56,7 +56,7 @@ export class TrailersController {
       outcome,
       ({ trailerId }) => `/trailers/${trailerId}?said=trailer-added`,
       (problems) => {
-        const typed = form.typed(problems.map((problem) => tireProblem(form, tires, problem)));
+        const typed = form.typed(tireProblems(form, tires, problems));
         return <NewTrailerPage caller={caller} typed={typed} />;
       },
     );

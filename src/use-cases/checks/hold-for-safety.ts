@@ -24,8 +24,9 @@ export async function holdForSafety(
     (other) => other.checkKindId === kind.id && other.outcome === 'pass' && other.doneOn > record.doneOn,
   );
   if (passedSince) return null;
+  // A line says how it should be ("latch closes"), so what was found bad must be said with it.
   const found = bad.map((line) => line.text).join('; ');
-  const reason = found === '' ? `${kind.name} failed` : `${kind.name}: ${found}`;
+  const reason = found === '' ? `${kind.name} failed` : `${kind.name}, found bad: ${found}`;
   if (facts.holds.some((hold) => hold.liftedOn === null && hold.reason === reason)) return null;
   return holds.open(tx, facts.trailer.id, {
     openedOn: record.doneOn,
