@@ -280,7 +280,22 @@ describe('what a flag says', () => {
         machineId: 'm1',
       },
       'Used beyond its class',
-      'Of the last 10 loads, 4 were over 90 % and 1 over all of its payload of 10,100 lb. Mostly the track loader.',
+      'Of the last 10 loads, 4 went over 90 % and 1 over all of its payload of 10,100 lb. Mostly the track loader.',
+    ],
+    [
+      {
+        kind: 'class-drift',
+        trips: 1,
+        over90: 1,
+        over100: 1,
+        payloadKg: lb(10_100),
+        ownClass: 'medium',
+        looksLike: 'heavy',
+        tripIds: [],
+        machineId: null,
+      },
+      'Used beyond its class',
+      'The only load so far was over its payload of 10,100 lb.',
     ],
     [{ kind: 'hold', holdId: 'h', reason: 'hub smoking' }, 'On hold', 'Hub smoking.'],
   ];

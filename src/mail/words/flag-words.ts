@@ -79,7 +79,7 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
       const machine = evidence.machineId === null ? undefined : names.machines.get(evidence.machineId);
       return {
         title: 'Used beyond its class',
-        says: `Of the last ${count(evidence.trips, 'load')}, ${evidence.over90} were over 90 % and ${evidence.over100} over all of its payload of ${pounds(evidence.payloadKg)}.${machine === undefined ? '' : ` Mostly ${machine}.`}`,
+        says: `${heavyLoads(evidence)}${machine === undefined ? '' : ` Mostly ${machine}.`}`,
         todo: 'Use a trailer with more payload for these loads, or carry less.',
       };
     }
@@ -98,4 +98,10 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         todo: 'It stays until the repair is recorded or a named person lifts the hold.',
       };
   }
+}
+
+function heavyLoads({ trips, over90, over100, payloadKg }: Extract<Flag['evidence'], { kind: 'class-drift' }>): string {
+  const payload = `its payload of ${pounds(payloadKg)}`;
+  if (trips === 1) return `The only load so far was over ${over100 === 1 ? payload : `90 % of ${payload}`}.`;
+  return `Of the last ${count(trips, 'load')}, ${over90} went over 90 % and ${over100} over all of ${payload}.`;
 }

@@ -107,12 +107,12 @@ export function workWords(kind: Pick<CheckKind, 'work'>): string {
 function unknownWords(due: Due): string {
   switch (due.unknown) {
     case 'no-distance-known':
-      return 'no miles are known for this trailer. Record trips with miles, or a hub meter reading.';
+      return 'no miles are known for this trailer. Record trips with miles, or a hub meter reading';
     case 'no-last-done':
-      return 'nobody has said when it was last done. Record the last one.';
+      return 'nobody has said when it was last done. Record the last one';
     case 'no-date-set':
-      return 'the date is not on file. Enter it on the trailer.';
+      return 'the date is not on file. Enter it on the trailer, under Change the papers';
     case null:
-      return 'a fact is missing.';
+      return 'a fact is missing';
   }
 }

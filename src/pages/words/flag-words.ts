@@ -1,7 +1,7 @@
 import { type CivilDate, daysBetween } from '../../rules/calendar/civil-date.js';
 import type { Flag, FlagRule } from '../../rules/flags/flag.js';
 import { kPa } from '../../rules/units/pressure.js';
-import { showCount, showDate, showMass, showPressure, showShare } from '../components/show-quantity.js';
+import { showCount, showDate, showMass, showNumber, showPressure, showShare } from '../components/show-quantity.js';
 import { CLASS_WORDS, listWords, positionWords } from './build-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
 
@@ -85,7 +85,7 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
       const machine = evidence.machineId === null ? null : names.machines.get(evidence.machineId);
       return {
         title: 'Used beyond its class',
-        evidence: `Of the last ${showCount(evidence.trips, 'trip')}, ${evidence.over90} were over 90 % of the payload of ${showMass(evidence.payloadKg)} and ${evidence.over100} over all of it.${machine ? ` The machine behind most of them: ${machine}.` : ''}${evidence.looksLike ? ` The loads look like those of ${classPhrase(evidence.looksLike)}${evidence.ownClass ? `; this one is ${classPhrase(evidence.ownClass)}` : ''}.` : ''}`,
+        evidence: `${heavyTrips(evidence)}${machine ? ` The machine behind most of them: ${machine}.` : ''}${evidence.looksLike ? ` The loads look like those of ${classPhrase(evidence.looksLike)}${evidence.ownClass ? `; this one is ${classPhrase(evidence.ownClass)}` : ''}.` : ''}`,
         how: 'Payload is what the weakest rating leaves after the empty weight. Classes are common practice, by frame depth and axle rating.',
         todo: 'Give these loads to a trailer of the class they need, or lighten them. Until then expect shorter life of tires, bearings and frame.',
       };
@@ -137,6 +137,12 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   outgrown: 'Outgrown',
   'on-hold': 'On hold',
 };
+
+function heavyTrips({ trips, over90, over100, payloadKg }: Extract<Flag['evidence'], { kind: 'class-drift' }>): string {
+  const payload = `the payload of ${showMass(payloadKg)}`;
+  if (trips === 1) return `The only trip so far was over ${over100 === 1 ? payload : `90 % of ${payload}`}.`;
+  return `Of the last ${showCount(trips, 'trip')}, ${showNumber(over90)} went over 90 % of ${payload} and ${showNumber(over100)} over all of it.`;
+}
 
 export function ruleWords(rule: FlagRule): string {
   return RULE_WORDS[rule];

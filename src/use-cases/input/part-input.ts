@@ -110,7 +110,7 @@ function sayRefusal(code: string, reason: DateCodeRefusal | TireNumberRefusal): 
     case 'no-such-week':
       return `"${code}" would be week ${reason.week} of ${reason.year}, which had ${reason.weeksInYear}. ${again}`;
     case 'in-the-future':
-      return `"${code}" would be made on or after ${reason.madeFrom}, later than it was fitted. ${again}`;
+      return `"${code}" would be made on or after ${reason.madeFrom}, later than today or the day it was fitted. ${again}`;
     case 'symbol-not-allowed':
       return `No tire number holds "${reason.symbol}". ${again}`;
     case 'no-such-form':
