@@ -122,10 +122,11 @@ interface ChoiceProps {
   /** The first line, for "nobody has said"; null when a choice must be made. */
   readonly none?: string | null;
   readonly hint?: ComponentChildren;
+  readonly required?: boolean;
   readonly wide?: boolean;
 }
 
-export function Choice({ typed, name, label, options, none = 'Unknown', hint, wide }: ChoiceProps) {
+export function Choice({ typed, name, label, options, none = 'Unknown', hint, required, wide }: ChoiceProps) {
   const id = idOf(name);
   const wrong = problemOf(typed, name);
   const chosen = typedText(typed, name);
@@ -134,7 +135,10 @@ export function Choice({ typed, name, label, options, none = 'Unknown', hint, wi
     .join(' ');
   return (
     <div class={wide ? 'field wide' : 'field'}>
-      <label for={id}>{label}</label>
+      <label for={id}>
+        {label}
+        {required && <span class="unit"> · needed</span>}
+      </label>
       {hint && (
         <span class="hint" id={`${id}-hint`}>
           {hint}
@@ -148,6 +152,7 @@ export function Choice({ typed, name, label, options, none = 'Unknown', hint, wi
       <select
         id={id}
         name={name}
+        required={required}
         class="input"
         aria-invalid={wrong ? 'true' : undefined}
         aria-describedby={described === '' ? undefined : described}

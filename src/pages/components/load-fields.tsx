@@ -46,7 +46,7 @@ export function LoadFields({ typed, machines }: LoadFieldsProps) {
             typed={typed}
             name="machineBasis"
             label="How that weight is known"
-            options={optionsOf(BASIS_WORDS)}
+            options={optionsOf(BASIS_WORDS).filter(({ value }) => value !== 'stated')}
             none="Stated"
           />
         </div>

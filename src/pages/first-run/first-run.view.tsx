@@ -31,6 +31,7 @@ export function FirstRunPage({ typed, person }: FirstRunPageProps) {
               options={TIME_ZONES}
               none="Choose"
               hint="Says what day it is, and when mails go out."
+              required
               wide
             />
           </div>

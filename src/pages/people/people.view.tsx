@@ -127,6 +127,7 @@ function Invitations({ caller, screen, typed }: Pick<PeoplePageProps, 'caller' |
             name="role"
             label="May do"
             none="Choose"
+            required
             options={ROLES.map((role) => ({ value: role, label: role }))}
           />
         </div>
