@@ -42,6 +42,14 @@ async function addTrailer(number: string, more: Readonly<Record<string, string>>
 }
 
 describe('adding a trailer', () => {
+  test('the gate of a yard without trailers says where to begin, and no longer once there is one', async () => {
+    const fresh = await service.makeYard('Fresh Field');
+    const newcomer = await service.signedIn(fresh.owner);
+    expect((await newcomer.get('/')).body).toContain('<a href="/trailers/new">Add the first one from its plate.</a>');
+    expect((await newcomer.post('/trailers/new', { yardNumber: 'F-1' })).status).toBe(303);
+    expect((await newcomer.get('/')).body).not.toContain('Add the first one from its plate');
+  });
+
   test('one entered from plate and sidewalls shows its limits in pounds, each with its origin', async () => {
     const path = await addTrailer('F-1', { 'tires.1L.dateCode': '1523', 'tires.1R.dateCode': '1623' });
     const { body } = await owner.get(path);

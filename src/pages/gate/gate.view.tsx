@@ -20,6 +20,8 @@ export function GatePage({ caller, screen, said }: GateProps) {
   const names = { machines: screen.machineNames, checkKinds: screen.checkKindNames };
   const now = screen.goingOut.rows.filter(({ job }) => job.startsOn === today);
   const later = screen.goingOut.rows.filter(({ job }) => job.startsOn !== today);
+  const { ready, due, down } = screen.counts;
+  const hasTrailers = ready + due + down > 0;
   return (
     <Page title="Gate" caller={caller} door="Gate" said={said}>
       <Head title="Gate" lede={`${showDate(today)}, and the week to ${showNearDate(screen.until)}.`}>
@@ -33,7 +35,7 @@ export function GatePage({ caller, screen, said }: GateProps) {
         </a>
       </Head>
       <Tally screen={screen} />
-      <FindTrailer />
+      {hasTrailers ? <FindTrailer /> : <FirstTrailer mayAdd={may(caller, 'shop')} />}
       <div class="two">
         <div class="stack gate-out">
           <section class="stack" aria-labelledby="out-today">
@@ -98,6 +100,20 @@ function Tally({ screen }: { readonly screen: GateScreen }) {
         </a>
       </li>
     </ul>
+  );
+}
+
+/** A yard just set up has nothing to show yet, so the page says where to begin. */
+function FirstTrailer({ mayAdd }: { readonly mayAdd: boolean }) {
+  return (
+    <p class="empty">
+      No trailer yet.{' '}
+      {mayAdd ? (
+        <a href="/trailers/new">Add the first one from its plate.</a>
+      ) : (
+        'An owner or the shop adds the first one.'
+      )}
+    </p>
   );
 }
 
