@@ -13,7 +13,7 @@ import { Answers, ApiController } from './describe.js';
 import { ByQuery } from './query.js';
 import { TRIP_RECORDED, TRIP_WITHDRAWN, TRIPS } from './schema/answer-schema.js';
 import { PAGE_QUERY } from './schema/query-schema.js';
-import { REASON_BODY, TRIP_BODY } from './schema/use-schema.js';
+import { REASON_BODY, RECORD_TRIP_BODY, TRIP_BODY } from './schema/use-schema.js';
 
 @ApiController('Trips')
 export class TripsApi {
@@ -39,7 +39,7 @@ export class TripsApi {
   async record(
     @FromCaller() caller: Caller,
     @Param('trailerId', IdPipe) trailerId: string,
-    @JsonBody(TRIP_BODY) body: JsonObject,
+    @JsonBody(RECORD_TRIP_BODY) body: JsonObject,
   ) {
     return valueOrRefuse(await this.recordTrip.run(caller, withAddress(body, { trailerId })));
   }

@@ -96,6 +96,11 @@ export class TripStore {
     return findFact(tx, TRIPS, trailerId, tripId);
   }
 
+  /** Whether a trip was ever written under this id, standing or not. */
+  async isKnown(tx: YardTx, tripId: string): Promise<boolean> {
+    return (await tx.trip.count({ where: { yardId: tx.yardId, id: tripId } })) > 0;
+  }
+
   /** Says that a trip never happened. */
   async withdraw(tx: YardTx, trailerId: string, tripId: string, recorded: Recorded): Promise<void> {
     await withdrawFact(tx, TRIPS, trailerId, tripId, recorded);

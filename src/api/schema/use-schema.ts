@@ -26,6 +26,9 @@ export const TRIP = z
 
 const TRIP_TOLD = maybe({ ...TRIP_OPTIONAL, load: LOAD_BODY, note: text(TEXT.page, 'A note.') });
 export const TRIP_BODY = z.strictObject({ ...TRIP_DAYS, ...TRIP_TOLD }).meta({ id: 'TripBody' });
+/** Sent twice with the same id and content, it is recorded once. */
+const SENDING = maybe({ sendId: ID });
+export const RECORD_TRIP_BODY = TRIP_BODY.extend(SENDING).meta({ id: 'RecordTripBody' });
 export const FINISH_JOB_BODY = z
   .strictObject({ startedOn: DAY.optional(), endedOn: DAY.optional(), ...TRIP_TOLD })
   .meta({ id: 'FinishJobBody', description: 'What is left out was as booked.' });
@@ -87,7 +90,7 @@ const HAUL_TOLD = {
   driver: z.strictObject({ ...DRIVER_NAME, ...maybe({ cdl: CDL }) }),
 };
 export const JOB_BODY = z
-  .strictObject({ ...JOB_NEEDED, ...maybe({ ...JOB_KEPT, ...HAUL_TOLD }) })
+  .strictObject({ ...JOB_NEEDED, ...maybe({ ...JOB_KEPT, ...HAUL_TOLD }), ...SENDING })
   .meta({ id: 'JobBody' });
 
 export const CHANGE_JOB_BODY = z

@@ -27,6 +27,11 @@ function problemOf(typed: Typed, name: string): string | null {
 
 const idOf = (name: string) => `f-${name.replace(/[^\w-]/g, '-')}`;
 
+/** Carries the id of a fresh form along, so that a button pressed twice records once. */
+export function SendId({ typed }: { readonly typed: Typed }) {
+  return <input type="hidden" name="sendId" value={typedText(typed, 'sendId')} />;
+}
+
 interface FieldProps {
   readonly typed: Typed;
   readonly name: string;

@@ -1,7 +1,7 @@
 import type { Caller } from '../../use-cases/caller.js';
 import type { ChoicesScreen } from '../../use-cases/show/show-choices.js';
 import { Caution } from '../components/caution.js';
-import { Choice, Field, Section, type Typed, WrongList } from '../components/field.js';
+import { Choice, Field, Section, SendId, type Typed, WrongList } from '../components/field.js';
 import { TowFields, WhenFields } from '../components/haul-fields.js';
 import { LoadFields } from '../components/load-fields.js';
 import { Head, Page } from '../page.js';
@@ -24,6 +24,7 @@ export function JobFormPage({ caller, choices, typed, jobId }: JobFormProps) {
       />
       <form class="form" method="post" action={jobId === null ? '/jobs/new' : `/jobs/${jobId}/change`}>
         <WrongList typed={typed} />
+        {jobId === null && <SendId typed={typed} />}
         <Section title="The job">
           <div class="fields">
             <Field

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { Body, Controller, Get, Param, Post, Query, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { FromCaller } from '../../http/from-caller.js';
@@ -50,7 +51,7 @@ export class JobsController {
   @Get('new')
   async form(@FromCaller() caller: Caller, @Query() query: unknown, @Res() reply: FastifyReply): Promise<void> {
     const choices = valueOrRefuse(await this.showChoices.run(caller, { trailerNumber: null }));
-    const values = { trailerNumber: queryText(query, 'trailer') ?? '', startsOn: caller.today };
+    const values = { trailerNumber: queryText(query, 'trailer') ?? '', startsOn: caller.today, sendId: randomUUID() };
     const typed = { values, problems: [] };
     sendPage(reply, <JobFormPage caller={caller} choices={choices} typed={typed} jobId={null} />);
   }
@@ -60,7 +61,10 @@ export class JobsController {
     const form = new FormReader(body);
     const choices = valueOrRefuse(await this.showChoices.run(caller, { trailerNumber: form.text('trailerNumber') }));
     const load = readLoadForm(form, choices.machines);
-    const outcome = await this.bookJob.run(caller, readJobForm(form, choices, load));
+    const outcome = await this.bookJob.run(caller, {
+      ...readJobForm(form, choices, load),
+      sendId: form.text('sendId'),
+    });
     finishForm(
       reply,
       outcome,

@@ -1,7 +1,7 @@
 import type { Caller } from '../../use-cases/caller.js';
 import type { TrailerFormScreen } from '../../use-cases/show/show-trailer-form.js';
 import { Caution } from '../components/caution.js';
-import { Field, Picks, Section, type Typed } from '../components/field.js';
+import { Field, Picks, Section, SendId, type Typed } from '../components/field.js';
 import { LoadFields } from '../components/load-fields.js';
 import { optionsOf, ROAD_WORDS } from '../words/build-words.js';
 import { TrailerFormPage } from './trailer-form-page.js';
@@ -30,6 +30,7 @@ export function TripPage({ caller, screen, typed, tripId }: TripProps) {
       action={tripId === null ? `${path}/new` : `${path}/${tripId}`}
       submit={tripId === null ? 'Record the trip' : 'Save what it should have been'}
     >
+      {tripId === null && <SendId typed={typed} />}
       <Section title="When and how far">
         <div class="fields">
           <Field typed={typed} name="startedOn" label="Started" type="date" required />

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { Body, Controller, Get, Param, Post, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { FromCaller } from '../../http/from-caller.js';
@@ -33,7 +34,7 @@ export class TripsController {
     @Res() reply: FastifyReply,
   ): Promise<void> {
     const screen = valueOrRefuse(await this.showForm.run(caller, { trailerId }));
-    const typed = { values: { startedOn: caller.today }, problems: [] };
+    const typed = { values: { startedOn: caller.today, sendId: randomUUID() }, problems: [] };
     sendPage(reply, <TripPage caller={caller} screen={screen} typed={typed} tripId={null} />);
   }
 
@@ -48,7 +49,12 @@ export class TripsController {
     const form = new FormReader(body);
     const load = readLoadForm(form, screen.machines);
     const trip = readTripForm(form, load);
-    const outcome = await this.recordTrip.run(caller, { ...trip, trailerId, note: form.text('note') });
+    const outcome = await this.recordTrip.run(caller, {
+      ...trip,
+      trailerId,
+      note: form.text('note'),
+      sendId: form.text('sendId'),
+    });
     finishForm(
       reply,
       outcome,

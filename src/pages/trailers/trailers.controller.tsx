@@ -6,7 +6,6 @@ import type { TrailerClass } from '../../rules/trailer/ratings.js';
 import { type Caller, may } from '../../use-cases/caller.js';
 import { ShowTrailers } from '../../use-cases/show/show-trailers.js';
 import { AddTrailer, type AddTrailerInput } from '../../use-cases/trailers/add-trailer.js';
-import { NOTHING_TYPED } from '../components/field.js';
 import { axleCount, readBuildForm } from '../form/build-form.js';
 import { finishForm } from '../form/finish-form.js';
 import { readIdentityForm } from '../form/identity-form.js';
@@ -40,7 +39,9 @@ export class TrailersController {
   @Get('new')
   form(@FromCaller() caller: Caller, @Res() reply: FastifyReply): void {
     if (!may(caller, 'shop')) throw new Refusal({ kind: 'not-allowed', needs: 'shop' });
-    sendPage(reply, <NewTrailerPage caller={caller} typed={NOTHING_TYPED} />);
+    // Most trailers have axles of one kind; unticked, a second axle would stay unknown without a word.
+    const typed = { values: { 'build.axlesAlike': 'yes' }, problems: [] };
+    sendPage(reply, <NewTrailerPage caller={caller} typed={typed} />);
   }
 
   @Post('new')

@@ -8,6 +8,7 @@ import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
 import { Given } from '../input/given.js';
 import { type JobInput, readJob } from '../input/job-input.js';
+import { isSentAgain, readSendId, type Sending } from '../input/send-id.js';
 import { done, invalid, notAllowed, type Outcome } from '../outcome.js';
 import { FindJobNames } from './find-job-names.js';
 
@@ -29,17 +30,21 @@ export class BookJob {
     private readonly reassess: Reassess,
   ) {}
 
-  async run(caller: Caller, input: JobInput): Promise<Outcome<JobBooked>> {
+  async run(caller: Caller, input: JobInput & Sending): Promise<Outcome<JobBooked>> {
     if (!may(caller, 'hand')) return notAllowed('hand');
     const given = Given.from(input);
     const plan = readJob(given, caller.today);
+    const sendId = readSendId(given, caller.yardId);
     if (given.problems.length > 0) return invalid(given.problems);
 
     return this.database.inYard(caller.yardId, async (tx) => {
       if (plan.trailerId !== null) await this.trailers.lock(tx, plan.trailerId);
       const job = await this.names.complete(tx, given, plan);
       if (given.problems.length > 0) return invalid(given.problems);
-      const jobId = await this.jobs.insert(tx, { ...job, state: 'booked' }, recordedBy(caller));
+      const kept = sendId === null ? null : await this.jobs.find(tx, sendId);
+      if (kept !== null && isSentAgain(kept, { ...job, state: 'booked' })) return done({ jobId: kept.id, fit: null });
+      const id = kept === null && sendId !== null ? sendId : undefined;
+      const jobId = await this.jobs.insert(tx, { ...job, id, state: 'booked' }, recordedBy(caller));
       await this.audit.append(tx, {
         ...signed(caller),
         at: caller.now,

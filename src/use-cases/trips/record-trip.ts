@@ -8,11 +8,12 @@ import { TripStore } from '../../store/trip-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
 import { Given, TEXT } from '../input/given.js';
+import { isSentAgain, readSendId, type Sending } from '../input/send-id.js';
 import { readTrip, type TripInput } from '../input/trip-input.js';
 import { completeLoad } from '../machines/complete-load.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 
-export type RecordTripInput = TripInput & { readonly trailerId: string; readonly note?: string | null };
+export type RecordTripInput = TripInput & Sending & { readonly trailerId: string; readonly note?: string | null };
 
 interface TripRecorded {
   readonly tripId: string;
@@ -38,6 +39,8 @@ export class RecordTrip {
     const trailerId = given.needId('trailerId', 'the trailer');
     const trip = readTrip(given, caller.today);
     const note = given.text('note', 'the note', TEXT.page);
+    const sendId = readSendId(given, caller.yardId);
+    refuseNothingSaid(given, trip);
     if (given.problems.length > 0) return invalid(given.problems);
 
     return this.database.inYard(caller.yardId, async (tx) => {
@@ -45,7 +48,10 @@ export class RecordTrip {
       const load = await completeLoad(tx, this.machines, given, trip.machineId, trip.load);
       if (given.problems.length > 0) return invalid(given.problems);
       const after = { ...trip, load, jobId: null };
-      const tripId = await this.trips.insert(tx, trailerId, after, { ...recordedBy(caller), note });
+      const kept = sendId === null ? null : await this.trips.find(tx, trailerId, sendId);
+      if (kept !== null && isSentAgain(kept, after)) return done({ tripId: kept.id, raised: [] });
+      const id = sendId === null || (await this.trips.isKnown(tx, sendId)) ? undefined : sendId;
+      const tripId = await this.trips.insert(tx, trailerId, { ...after, id }, { ...recordedBy(caller), note });
       await this.audit.append(tx, {
         ...signed(caller),
         at: caller.now,
@@ -59,4 +65,15 @@ export class RecordTrip {
       return done({ tripId, raised });
     });
   }
+}
+
+/** A form sent off empty would count as a haul and say nothing of it. */
+function refuseNothingSaid(given: Given, trip: ReturnType<typeof readTrip>): void {
+  const { load, distanceKm, machineId, roads } = trip;
+  if (distanceKm !== null || machineId !== null || load.cargo.length > 0 || load.scale !== null || roads !== null)
+    return;
+  given.refuse(
+    'distanceKm',
+    'Enter how far it went, or what it carried: a trip of which nothing is known is no record.',
+  );
 }
