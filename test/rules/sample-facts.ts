@@ -23,6 +23,7 @@ export function unknownBuild(): BuildSheet {
       couplerTongueN: null,
       ballSizeM: null,
       heightAdjustable: null,
+      levelHeightM: null,
       chainBreakKg: null,
       breakaway: null,
     },
@@ -37,11 +38,16 @@ export function unknownBuild(): BuildSheet {
       plankThicknessM: null,
       plankWidthM: null,
       crossmemberSpacingM: null,
+      pivotFromCouplerM: null,
+      boardCount: null,
+      wood: null,
+      woodGrade: null,
+      treated: null,
     },
     frame: { section: null, depthM: null, tongue: null, bedDepthM: null },
-    rear: { dovetailM: null, ramps: null, stabilizers: null },
+    rear: { dovetailM: null, ramps: null, rampLengthM: null, rampRatingKg: null, stabilizers: null },
     fenders: { kind: null, clearWidthM: null },
-    jacks: { count: null, liftKg: null, supportKg: null },
+    jacks: { count: null, liftKg: null, supportKg: null, fromCouplerM: null },
     wheels: { boltPattern: null, nutTorqueNm: null },
   };
 }
@@ -52,6 +58,8 @@ export function axle(number: number, pounds: number | null, more: Partial<Axle> 
     gawrKg: pounds === null ? null : lb(pounds),
     ratingKg: null,
     fromCouplerM: null,
+    springRateNPerM: null,
+    trackM: null,
     brakes: null,
     lubricant: null,
     wheelsPerSide: 1,
@@ -91,6 +99,7 @@ export function marks(more: Partial<TireMarks> = {}): TireMarks {
     maxLoadSingleKg: lb(3_420),
     maxLoadDualKg: null,
     loadRange: 'E',
+    speedSymbol: null,
     maxColdPressureKpa: psi(80),
     dateCode: '1024',
     ...more,
@@ -98,7 +107,16 @@ export function marks(more: Partial<TireMarks> = {}): TireMarks {
 }
 
 export function tire(position: string, more: Partial<TireMarks> = {}, fittedOn: CivilDate | null = null): Part {
-  return { id: `tire-${position}`, kind: 'tire', position, fittedOn, removedOn: null, tire: marks(more) };
+  return {
+    id: `tire-${position}`,
+    kind: 'tire',
+    position,
+    fittedOn,
+    removedOn: null,
+    removedFor: null,
+    tire: marks(more),
+    bearings: null,
+  };
 }
 
 /** One tire on each side of each axle. */
@@ -107,11 +125,11 @@ export function tires(axles: number, more: Partial<TireMarks> = {}): Part[] {
 }
 
 export function item(name: string, pounds: number, more: Partial<CargoItem> = {}): CargoItem {
-  return { name, massKg: lb(pounds), basis: 'weighed', machineId: null, remedy: null, ...more };
+  return { name, massKg: lb(pounds), basis: 'weighed', machineId: null, remedy: null, fromCouplerM: null, ...more };
 }
 
 export function load(more: Partial<Load> = {}): Load {
-  return { cargo: [], balancePointM: null, scale: null, ...more };
+  return { cargo: [], balancePointM: null, scale: null, hitchHeightM: null, offCentreM: null, tieDowns: null, ...more };
 }
 
 /** A scale ticket in pounds, as it is printed. */

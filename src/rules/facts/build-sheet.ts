@@ -12,6 +12,18 @@ export const FENDERS = ['double-broke', 'teardrop', 'drive-over', 'none'] as con
 export const DECK_MATERIALS = ['pine', 'oak', 'rubber-faced', 'tread-plate', 'other'] as const;
 export const HITCHES = ['bumper-pull', 'gooseneck', 'pintle'] as const;
 export const SUSPENSIONS = ['slipper-spring', 'eye-to-eye-spring', 'torsion'] as const;
+export const WOODS = [
+  'southern-pine',
+  'douglas-fir',
+  'white-oak',
+  'red-oak',
+  'hem-fir',
+  'spruce-pine-fir',
+  'apitong',
+  'other',
+] as const;
+/** Grades of visually graded lumber, as stamped on the board. */
+export const WOOD_GRADES = ['select-structural', 'no-1', 'no-2', 'no-3'] as const;
 export const BRAKES = ['electric', 'hydraulic', 'surge', 'none'] as const;
 
 export type Body = (typeof BODIES)[number];
@@ -65,6 +77,10 @@ export interface Axle {
   /** The axle maker's rating of the axle itself; the plate may promise less. */
   readonly ratingKg: Kilograms | null;
   readonly fromCouplerM: Metres | null;
+  /** Of the whole axle, both wheels together, in newtons per metre of travel at the wheels. Makers seldom print it. */
+  readonly springRateNPerM: number | null;
+  /** Between the middles of the tires on the two sides. */
+  readonly trackM: Metres | null;
   readonly brakes: Brakes | null;
   readonly lubricant: 'grease' | 'oil' | null;
   /** 1, or 2 where wheels are dual. */
@@ -79,6 +95,8 @@ export interface HitchBuild {
   readonly couplerTongueN: Newtons | null;
   readonly ballSizeM: Metres | null;
   readonly heightAdjustable: boolean | null;
+  /** Height of the coupler above the ground at which the trailer stands level. */
+  readonly levelHeightM: Metres | null;
   /** Breaking strength of each chain, as mass it holds. */
   readonly chainBreakKg: Kilograms | null;
   readonly breakaway: boolean | null;
@@ -91,11 +109,18 @@ export interface Deck {
   readonly heightM: Metres | null;
   readonly tiltLengthM: Metres | null;
   readonly tiltDrive: 'damping-cylinder' | 'power-unit' | null;
+  /** Where a tilting deck turns, rearward from the coupler. */
+  readonly pivotFromCouplerM: Metres | null;
   /** Where the deck's front edge lies. */
   readonly frontFromCouplerM: Metres | null;
   readonly plankThicknessM: Metres | null;
   readonly plankWidthM: Metres | null;
   readonly crossmemberSpacingM: Metres | null;
+  readonly boardCount: number | null;
+  readonly wood: (typeof WOODS)[number] | null;
+  readonly woodGrade: (typeof WOOD_GRADES)[number] | null;
+  /** Pressure treated against decay. */
+  readonly treated: boolean | null;
 }
 
 interface Frame {
@@ -110,6 +135,9 @@ interface Frame {
 interface Rear {
   readonly dovetailM: Metres | null;
   readonly ramps: (typeof RAMPS)[number] | null;
+  readonly rampLengthM: Metres | null;
+  /** What the ramps carry together. */
+  readonly rampRatingKg: Kilograms | null;
   readonly stabilizers: boolean | null;
 }
 
@@ -119,4 +147,6 @@ interface Jacks {
   readonly liftKg: Kilograms | null;
   /** What one jack can hold, standing still. */
   readonly supportKg: Kilograms | null;
+  /** Where the tongue jacks stand, rearward from the coupler. */
+  readonly fromCouplerM: Metres | null;
 }

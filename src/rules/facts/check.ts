@@ -71,11 +71,16 @@ export const MEASURED_QUANTITIES = [
   'cold-pressure-kpa',
   'tread-depth-mm',
   'lining-mm',
+  'magnet-mm',
+  'magnet-a',
+  'chain-mm',
   'end-play-mm',
   'battery-v',
   'torque-nm',
   'temperature-c',
   'probe-depth-mm',
+  /** How far a board sinks under a person's weight. */
+  'board-sag-mm',
 ] as const;
 export type MeasuredQuantity = (typeof MEASURED_QUANTITIES)[number];
 

@@ -25,7 +25,16 @@ export interface Part {
   readonly position: string | null;
   readonly fittedOn: CivilDate | null;
   readonly removedOn: CivilDate | null;
+  /** Why it came off. Only what was worn out or broke has told how long such a part lasts. */
+  readonly removedFor: 'worn-out' | 'damaged' | 'precaution' | 'moved' | null;
   readonly tire: TireMarks | null;
+  readonly bearings: BearingNumbers | null;
+}
+
+/** Industry numbers of the two bearings of one hub, as stamped on their cones. */
+export interface BearingNumbers {
+  readonly inner: string | null;
+  readonly outer: string | null;
 }
 
 /** What is marked on a tire's sidewall. */
@@ -37,6 +46,8 @@ export interface TireMarks {
   readonly maxLoadSingleKg: Kilograms | null;
   readonly maxLoadDualKg: Kilograms | null;
   readonly loadRange: string | null;
+  /** Letter beside the load index. */
+  readonly speedSymbol: string | null;
   /** Cold pressure at which the maximum load holds. */
   readonly maxColdPressureKpa: Kilopascals | null;
   /** Week and year, four digits, as in 49 CFR 574.5; kept as read from the sidewall. */

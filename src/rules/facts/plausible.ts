@@ -15,6 +15,8 @@ type RangeUnit =
   | 'N·m'
   | 'mm'
   | 'V'
+  | 'A'
+  | 'N/m'
   | '°C'
   | 'days'
   | 'months'
@@ -46,6 +48,9 @@ const POUNDS_ON_THE_ROAD = 80_000;
  */
 export const PLAUSIBLE_BUILD = {
   gvwr: mass("the plate's GVWR", 500, POUNDS_ON_THE_ROAD),
+  /** 100 to 20,000 lb an inch: from a small rubber axle to a stiff truck spring. */
+  springRate: plain<number>('the spring rate of this axle', 17_500, 3_500_000, 'N/m'),
+  track: span('the track of this axle', 3, 9),
   gawr: mass("the plate's rating of this axle (GAWR)", 300, 30_000),
   axleRating: mass("the axle maker's rating of this axle", 300, 30_000),
   emptyMass: mass('the empty weight', 100, 40_000),
@@ -56,6 +61,7 @@ export const PLAUSIBLE_BUILD = {
   couplerTongue: force("the coupler's vertical rating", 50, 30_000),
   /** From a small utility ball to the largest lunette ring. */
   ballSize: inches('the ball size', 1.25, 4),
+  levelHeight: inches('the coupler height at which it stands level', 8, 72),
   chainBreak: mass('the breaking strength of one safety chain', 500, 200_000),
   deckLength: span('the deck length', 4, 60),
   /** Beds wider than 102 in (23 CFR 658.15) exist for oversize hauls. */
@@ -69,13 +75,18 @@ export const PLAUSIBLE_BUILD = {
   plankThickness: inches('the plank or plate thickness', 0.1, 6),
   plankWidth: inches('the plank width', 1, 24),
   crossmemberSpacing: inches('the crossmember spacing', 4, 60),
+  boardCount: count('the number of boards', 1, 100),
+  pivot: span('where the tilting deck turns, rearward from the coupler', 1, 60),
   frameDepth: inches('the depth of the main rail', 1, 36),
   bedDepth: inches('the depth of the bed frame', 1, 36),
   dovetail: span('the dovetail length', 0, 12),
+  rampLength: span('the ramp length', 1, 16),
+  rampRating: mass('what the ramps carry together', 200, POUNDS_ON_THE_ROAD),
   fenderClearWidth: span('the clear width between the fenders', 3, 12),
   jackCount: count('the number of jacks', 0, 8),
   jackLift: mass("one jack's lift capacity", 100, 50_000),
   jackSupport: mass("one jack's support capacity", 100, 100_000),
+  jackPlace: span('where the jack stands, rearward from the coupler', 0, 20),
   /** 7 to 590 lb-ft: from small studs to hub-piloted truck wheels. */
   nutTorque: plain<number>('the wheel nut torque', 10, 800, 'N·m'),
 } as const;
@@ -90,6 +101,11 @@ export const PLAUSIBLE_TIRE = {
 export const PLAUSIBLE_LOAD = {
   cargo: mass('the weight of this cargo item', 0, 200_000),
   balancePoint: span('where the load balances, rearward from the coupler', -20, 80),
+  hitchHeight: inches('the coupler height as it rode', 8, 72),
+  offCentre: inches('how far off centre the load sits', -60, 60),
+  tieDownCount: count('the number of tie-downs', 0, 60),
+  workingLoad: mass("one tie-down's working load limit", 50, 40_000),
+  itemPlace: span('where this item balances, rearward from the coupler', -20, 80),
   scaleGross: mass("the ticket's gross weight", 100, 300_000),
   /** Below nothing when the load lifts the tongue. */
   scaleTongue: force("the ticket's tongue weight", -20_000, 60_000),
@@ -97,6 +113,11 @@ export const PLAUSIBLE_LOAD = {
   machineMass: mass("the machine's weight", 1, 200_000),
   machineLength: span("the machine's length", 1, 80),
   machineWidth: span("the machine's width", 0.5, 20),
+  contactCount: count('the number of wheels, tracks or pads', 1, 16),
+  contactLength: inches('the length of one wheel, track or pad on the deck', 0.5, 300),
+  contactWidth: inches('the width of one wheel, track or pad', 0.5, 60),
+  machineWheelbase: span("the machine's wheelbase", 0.5, 40),
+  clearance: inches("the machine's ground clearance", 0, 60),
   machineBalance: span('where the machine balances, rearward from its front', 0, 80),
 } as const;
 
@@ -106,6 +127,7 @@ export const PLAUSIBLE_TOW_VEHICLE = {
   gcwr: mass("the tow vehicle's combined rating (GCWR)", 1_000, 300_000),
   hitchRating: mass("the hitch's rating", 500, 200_000),
   hitchTongue: force("the hitch's tongue rating", 50, 60_000),
+  ballHeight: inches('the height of the ball', 6, 72),
 } as const;
 
 /** Common practice, no source. A trailer sees some tens of thousands of miles a year at most. */
@@ -126,11 +148,15 @@ export const PLAUSIBLE_MEASURED: Readonly<Record<MeasuredQuantity, Plausible>> =
   'cold-pressure-kpa': pressure('the cold pressure', 0, 150),
   'tread-depth-mm': plain('the tread depth', 0, 30, 'mm'),
   'lining-mm': plain('the lining thickness', 0, 30, 'mm'),
+  'magnet-mm': plain('the thickness of the magnet', 0, 60, 'mm'),
+  'magnet-a': plain('the current of the magnet', 0, 60, 'A'),
+  'chain-mm': plain('the diameter of the link', 0, 60, 'mm'),
   'end-play-mm': plain('the end play', 0, 20, 'mm'),
   'battery-v': plain('the battery voltage', 0, 60, 'V'),
   'torque-nm': plain('the torque', 0, 1_500, 'N·m'),
   'temperature-c': plain('the temperature', -60, 500, '°C'),
   'probe-depth-mm': plain('the depth of the probe', 0, 150, 'mm'),
+  'board-sag-mm': plain('how far the board sinks', 0, 300, 'mm'),
 };
 
 /** Settings of a yard. The ends are ours: past them a setting would switch its rule off. */
@@ -145,6 +171,8 @@ export const PLAUSIBLE_SETTING = {
   keepMonths: whole('the months the proof is kept', 1, 600, 'months'),
   hour: count('the hour', 0, 23),
   tireAgeLimit: plain('the age limit of tires', 1, 20, 'years'),
+  /** From deserts to the wettest coasts (Carll 2009: 0 to about 140 in the United States). */
+  decayIndex: plain('the decay index', 0, 400, null),
   weighFirst: plain('the weigh-first share', 0, 0.5, 'share'),
   useWindow: whole('the days of recent use', 7, 1_095, 'days'),
   driftTrips: whole('the trips looked back on', 3, 200, 'trips'),

@@ -1,5 +1,6 @@
 import type { BuildSheet } from './build-sheet.js';
 import type { CheckKind, CheckRecord, Hold } from './check.js';
+import type { DeckLife } from './deck-life.js';
 import type { Machine } from './load.js';
 import type { Part } from './part.js';
 import type { Trailer } from './trailer.js';
@@ -22,5 +23,7 @@ export interface TrailerFacts {
   readonly holds: readonly Hold[];
   /** Every machine that a trip or job names, and those that replaced them. */
   readonly machines: readonly Machine[];
+  /** Every deck of the yard whose life is known so far, this trailer's own included. */
+  readonly decks: readonly DeckLife[];
   readonly policy: YardPolicy;
 }

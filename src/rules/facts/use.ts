@@ -63,6 +63,8 @@ export interface TowVehicle {
   readonly hitchRatingKg: Kilograms | null;
   readonly hitchTongueN: Newtons | null;
   readonly ballSizeM: Metres | null;
+  /** Height of the top of the ball above the ground, with the trailer's weight on it. */
+  readonly ballHeightM: Metres | null;
 }
 
 export interface Driver {

@@ -8,6 +8,8 @@ export interface YardPolicy {
   readonly useWindowDays: number;
   /** Trips looked back on for class drift. */
   readonly driftTrips: number;
+  /** Decay hazard index of the yard's place (Scheffer); null while nobody gave it. */
+  readonly decayIndex: number | null;
 }
 
 /**
@@ -19,4 +21,5 @@ export const DEFAULT_POLICY: YardPolicy = {
   weighFirstShare: 0.03,
   useWindowDays: 90,
   driftTrips: 10,
+  decayIndex: null,
 };
