@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { HttpModule } from '../http/http.module.js';
 import { UseCasesModule } from '../use-cases/use-cases.module.js';
 import { BuildsApi } from './builds.controller.js';
+import { CalcApi } from './calc.controller.js';
 import { CheckKindsApi } from './check-kinds.controller.js';
 import { ChecksApi } from './checks.controller.js';
 import { HoldsApi } from './holds.controller.js';
@@ -24,6 +25,7 @@ import { YardApi } from './yard.controller.js';
   imports: [HttpModule, UseCasesModule],
   controllers: [
     BuildsApi,
+    CalcApi,
     CheckKindsApi,
     ChecksApi,
     HoldsApi,

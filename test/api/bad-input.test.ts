@@ -63,7 +63,8 @@ describe('whatever a program sends', () => {
 
   test('the description names just the fields that are read', async () => {
     const wrong: string[] = [];
-    for (const writing of full.writings) {
+    // A computation's fields are in a schema of its own, asked for by its name.
+    for (const writing of full.writings.filter(({ route }) => route !== '/api/calc/:computation')) {
       for (const { path, bad } of spoiled(writing.body).filter(({ path }) => path.endsWith(STRAY_FIELD))) {
         const answer = await send(writing, bad);
         const told = fieldsOf(answer).find(({ field }) => field === path)?.message ?? '';

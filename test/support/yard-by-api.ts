@@ -3,6 +3,7 @@ import { miles } from '../../src/rules/units/distance.js';
 import { lbf } from '../../src/rules/units/force.js';
 import { feet, inch } from '../../src/rules/units/length.js';
 import { lb } from '../../src/rules/units/mass.js';
+import { computationNamed } from '../../src/use-cases/calc/calculate.js';
 import { type ApiClient, clientOf } from './api-client.js';
 import type { TestApp, YardOfTest } from './app.js';
 import { aBuild, aTire, cargo, tiresOn } from './trailers.js';
@@ -139,6 +140,7 @@ export async function yardByApi(service: TestApp, mark: string) {
     noticeId: there(notices[0]?.id),
     buildSheetId: there(builds[0]?.fact.id),
     personId: yard.shop.id,
+    computation: 'tongue-weight',
   };
   const checkKind = {
     code: 'winch-look',
@@ -190,6 +192,7 @@ export async function yardByApi(service: TestApp, mark: string) {
   ): Writing => ({ method, route: `/api/${route}`, params: params as Record<string, string>, body });
   const trailer = { trailerId };
   const writings: readonly Writing[] = [
+    of('POST', 'calc/:computation', { computation: ids.computation }, there(computationNamed(ids.computation)).example),
     of('POST', 'fit', {}, { ...haul, trailerId }),
     of(
       'POST',
@@ -322,7 +325,7 @@ interface Made {
   readonly holdId: string;
 }
 
-function there(id: string | undefined): string {
-  if (id === undefined) throw new Error('something of the yard is not there');
+function there<T>(id: T | undefined | null): T {
+  if (id === undefined || id === null) throw new Error('something of the yard is not there');
   return id;
 }

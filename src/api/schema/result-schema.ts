@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { STRONGER_PARTS } from '../../rules/flags/clearance.js';
 import { FLAG_RULES } from '../../rules/flags/flag.js';
 import { TRIGGER } from './check-schema.js';
 import { computed, DAY, ID, known } from './values.js';
@@ -103,6 +104,7 @@ export const DUE = z
   .meta({ id: 'Due' });
 
 const TRIP_OVER = z.object({ tripId: ID, on: DAY, comparison: COMPARISON }).meta({ id: 'TripOver' });
+const STRONGER_PART = z.enum(STRONGER_PARTS);
 const CODED = { checkKindId: ID, code: z.string() };
 const EVIDENCE = z
   .discriminatedUnion('kind', [
@@ -154,6 +156,27 @@ const EVIDENCE = z
   ])
   .meta({ id: 'FlagEvidence' });
 
+const CLEARANCE = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('no-more-until'), clearsOn: DAY }),
+    z.object({ kind: z.literal('lighter-trips'), trips: z.int(), atMostKg: MASS }),
+    z.object({
+      kind: z.literal('correct'),
+      fact: z.enum(['trip', 'build-sheet', 'machine', 'part', 'reading', 'job']),
+    }),
+    z.object({ kind: z.literal('replace-tires'), positions: z.array(z.string()) }),
+    z.object({ kind: z.literal('inflate-tires'), positions: z.array(z.string()) }),
+    z.object({ kind: z.literal('pass-check'), ...CODED }),
+    z.object({ kind: z.literal('carry-proof'), ...CODED, what: z.string() }),
+    z.object({ kind: z.literal('lift-hold'), holdId: ID }),
+    z.object({ kind: z.literal('machine-at-most'), machineId: ID, massKg: MASS }),
+    z.object({ kind: z.literal('other-trailer'), machineId: ID.nullable() }),
+    z.object({ kind: z.literal('payload-of-at-least'), payloadKg: MASS }),
+    z.object({ kind: z.literal('part-of-at-least'), part: STRONGER_PART, ratingN: computed('N') }),
+    z.object({ kind: z.literal('replace-part'), part: STRONGER_PART, position: z.string().nullable() }),
+  ])
+  .meta({ id: 'Clearance', description: 'One way in which a flag is cleared.' });
+
 const SEVERITY = z
   .enum(['stop', 'limit', 'watch'])
   .describe('stop: do not load. limit: over a rating or a law. watch: heading there.');
@@ -165,6 +188,7 @@ export const FLAG = z
     severity: SEVERITY,
     since: DAY.nullable(),
     evidence: EVIDENCE,
+    clears: z.array(CLEARANCE).min(1).describe('What would clear it: any one of these is enough.'),
   })
   .meta({ id: 'Flag' });
 

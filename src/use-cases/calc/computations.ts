@@ -1,0 +1,6 @@
+import type { Computation } from './computation.js';
+import { STATICS_COMPUTATIONS } from './statics-computations.js';
+import { TIRE_COMPUTATIONS } from './tire-computations.js';
+
+/** Every computation that can be asked for by name, by subject. */
+export const COMPUTATIONS: readonly Computation[] = [...STATICS_COMPUTATIONS, ...TIRE_COMPUTATIONS];
