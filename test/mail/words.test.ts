@@ -301,7 +301,17 @@ describe('what a flag says', () => {
   ];
 
   test.each(cases)('$kind is told with its evidence and something to do', (evidence, title, says) => {
-    const words = flagWords({ key: 'k', rule: 'on-hold', severity: 'stop', since: null, evidence }, NAMES);
+    const words = flagWords(
+      {
+        key: 'k',
+        rule: 'on-hold',
+        severity: 'stop',
+        since: null,
+        evidence,
+        clears: [{ kind: 'lift-hold', holdId: 'h' }],
+      },
+      NAMES,
+    );
     expect(words).toMatchObject({ title, says });
     expect(words.todo).not.toBe('');
   });

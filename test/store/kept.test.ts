@@ -50,6 +50,7 @@ describe('results', () => {
     severity: 'stop' as const,
     since: null,
     evidence: { kind: 'hold' as const, holdId: '1', reason: 'hub runs hot' },
+    clears: [{ kind: 'lift-hold' as const, holdId: '1' }] as const,
   };
 
   test('come back as they were kept, and a newer one takes the place of the older whole', async () => {

@@ -178,6 +178,7 @@ export async function fillYard(database: Database, yard: SampleYard): Promise<st
             severity: 'stop',
             since: day('2025-04-30'),
             evidence: { kind: 'hold', holdId: '1', reason: 'hub runs hot' },
+            clears: [{ kind: 'lift-hold', holdId: '1' }],
           },
         ],
       }),

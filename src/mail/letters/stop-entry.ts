@@ -1,5 +1,6 @@
 import type { LetterItem } from '../../rules/notice/plan-letters.js';
-import { flagWords } from '../words/flag-words.js';
+import { clearanceWords } from '../words/clearance-words.js';
+import { type FlagNames, flagWords } from '../words/flag-words.js';
 import { onDay, onDays } from '../words/show.js';
 import { checkKindsOf, type LetterContext, trailerName, trailerOf } from './letter-context.js';
 import type { Entry } from './paper.js';
@@ -22,7 +23,10 @@ export function stopEntry(item: StopItem, context: LetterContext): Entry {
         : [`It is booked for ${next.name}, ${onDays(next.startsOn, next.endsOn, context.asOf)}.`]),
     ],
     todo: [todo],
-    facts: item.flag.since === null ? [] : [{ label: 'Since', text: onDay(item.flag.since, context.asOf) }],
+    facts: [
+      ...(item.flag.since === null ? [] : [{ label: 'Since', text: onDay(item.flag.since, context.asOf) }]),
+      { label: 'Lifted by', text: clearanceWords(item.flag, namesOf(item, context)) },
+    ],
     link: { text: 'Open the trailer', url: `${context.baseUrl}/trailers/${item.trailerId}#flags` },
   };
 }
@@ -34,9 +38,13 @@ export function stopInShort(item: StopItem, context: LetterContext): string {
 }
 
 function wordsOf(item: StopItem, context: LetterContext) {
-  return flagWords(item.flag, {
+  return flagWords(item.flag, namesOf(item, context));
+}
+
+function namesOf(item: StopItem, context: LetterContext): FlagNames {
+  return {
     asOf: context.asOf,
     checkKinds: checkKindsOf(trailerOf(context, item.trailerId)),
     machines: context.machineNames,
-  });
+  };
 }

@@ -19,7 +19,7 @@ export interface FlagWords {
   readonly todo: string;
 }
 
-/** A flag as a letter tells it: what, on what evidence, and what to do. */
+/** A flag as a letter tells it: what, on what evidence, and what to do. What would clear it: `clearance-words.ts`. */
 export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
   switch (evidence.kind) {
     case 'over-limit': {
@@ -95,7 +95,7 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
       return {
         title: 'On hold',
         says: sentence(evidence.reason),
-        todo: 'It stays until the repair is recorded or a named person lifts the hold.',
+        todo: 'Keep it in the yard.',
       };
   }
 }

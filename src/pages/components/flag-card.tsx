@@ -1,5 +1,6 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Flag } from '../../rules/flags/flag.js';
+import { clearanceWords } from '../words/clearance-words.js';
 import type { Names } from '../words/flag-words.js';
 import { flagWords } from '../words/flag-words.js';
 import { SeverityMark } from './marks.js';
@@ -33,6 +34,7 @@ export function FlagCard({ flag, names, today, trailer }: FlagCardProps) {
         <span class="strong">Do: </span>
         {words.todo}
       </p>
+      <p class="soft small">{clearanceWords(flag, names)}</p>
       <details class="more">
         <summary>How this was worked out</summary>
         <p class="small">

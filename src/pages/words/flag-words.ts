@@ -105,7 +105,7 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         title: 'On hold',
         evidence: evidence.reason,
         how: 'Somebody of this yard put it on hold, or a safety line of a check failed.',
-        todo: 'It stays in the yard until the repair is recorded or a named person lifts the hold.',
+        todo: 'Keep it in the yard.',
       };
   }
 }

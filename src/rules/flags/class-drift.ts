@@ -2,7 +2,7 @@ import type { Trip } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import { classForGross, type TrailerClass } from '../trailer/trailer-class.js';
 import { exceeds } from '../units/compare.js';
-import type { Kilograms } from '../units/mass.js';
+import { type Kilograms, kg } from '../units/mass.js';
 import type { Flag } from './flag.js';
 import type { FlagContext } from './flag-context.js';
 import { machineOf, mostCommon } from './usual-machine.js';
@@ -49,8 +49,26 @@ export function classDriftFlags({ trailer }: FlagContext): readonly Flag[] {
         tripIds: heavy.map((one) => one.trip.id),
         machineId: mostCommon(heavy.map((one) => machineOf(one.trip))),
       },
+      clears: [
+        {
+          kind: 'lighter-trips',
+          trips: lighterTripsToClear(loaded, trailer.facts.policy.driftTrips),
+          atMostKg: kg(payloadKg * NEARLY_FULL),
+        },
+        { kind: 'other-trailer', machineId: mostCommon(heavy.map((one) => machineOf(one.trip))) },
+      ],
     },
   ];
+}
+
+/** How many trips within 90 % of payload, one after the other, push enough heavy ones out of the last `window`. */
+function lighterTripsToClear(loaded: readonly LoadedTrip[], window: number): number {
+  for (let trips = 1; trips < window; trips++) {
+    const left = loaded.slice(-(window - trips));
+    const heavy = left.filter((one) => exceeds(one.share, NEARLY_FULL));
+    if (heavy.length <= HEAVY_SHARE * window && !heavy.some((one) => exceeds(one.share, 1))) return trips;
+  }
+  return window;
 }
 
 function lastLoadedTrips(trailer: TrailerOn): readonly LoadedTrip[] {

@@ -2,6 +2,7 @@ import type { CivilDate } from '../calendar/civil-date.js';
 import type { Comparison } from '../load/limit.js';
 import type { TrailerClass } from '../trailer/ratings.js';
 import type { Kilograms } from '../units/mass.js';
+import type { Clearance } from './clearance.js';
 
 /** A rule's verdict that use or condition is past a limit, with its evidence. Pages and mails write the sentence. */
 export interface Flag {
@@ -11,6 +12,8 @@ export interface Flag {
   readonly severity: Severity;
   readonly since: CivilDate | null;
   readonly evidence: FlagEvidence;
+  /** What would clear it: any one of these is enough. */
+  readonly clears: readonly [Clearance, ...Clearance[]];
 }
 
 /** `stop`: do not load. `limit`: over a rating or a law. `watch`: heading there. */

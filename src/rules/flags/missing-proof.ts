@@ -18,6 +18,9 @@ export function missingProofFlags({ trailer, use }: FlagContext): readonly Flag[
         severity: 'limit' as const,
         since: pass.doneOn,
         evidence: { kind: 'proof-missing' as const, checkKindId: kind.id, code: kind.code, what: kind.proof.what },
+        clears: [
+          { kind: 'carry-proof' as const, checkKindId: kind.id, code: kind.code, what: kind.proof.what },
+        ] as const,
       },
     ];
   });

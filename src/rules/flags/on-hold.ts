@@ -9,5 +9,6 @@ export function onHoldFlags({ trailer }: FlagContext): readonly Flag[] {
     severity: 'stop',
     since: hold.openedOn,
     evidence: { kind: 'hold', holdId: hold.id, reason: hold.reason },
+    clears: [{ kind: 'lift-hold', holdId: hold.id }],
   }));
 }

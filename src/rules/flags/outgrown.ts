@@ -33,6 +33,11 @@ export function outgrownFlags({ trailer }: FlagContext): readonly Flag[] {
         overKg: kg(machineKg - payloadKg),
         replacedMachineId: machineId === usual ? null : usual,
       },
+      clears: [
+        { kind: 'other-trailer', machineId },
+        { kind: 'machine-at-most', machineId, massKg: payloadKg },
+        { kind: 'payload-of-at-least', payloadKg: machineKg },
+      ],
     },
   ];
 }

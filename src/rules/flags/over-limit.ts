@@ -1,6 +1,7 @@
+import type { Trip } from '../facts/use.js';
 import type { Comparison, LimitKind } from '../load/limit.js';
 import type { Flag, FlagRule, TripOver } from './flag.js';
-import type { FlagContext } from './flag-context.js';
+import { clearedByTime, type FlagContext } from './flag-context.js';
 
 /** Which rule speaks for which limit. The tow vehicle's own ratings are the fit's business: it may be another one tomorrow. */
 const RULE_OF: Readonly<Partial<Record<LimitKind, FlagRule>>> = {
@@ -17,7 +18,7 @@ const RULE_OF: Readonly<Partial<Record<LimitKind, FlagRule>>> = {
  * coupler rating. Sources: the ratings themselves; tires 49 CFR 393.75(g).
  */
 export function overLimitFlags({ trailer, recentTrips }: FlagContext): readonly Flag[] {
-  const overs = new Map<FlagRule, TripOver[]>();
+  const overs = new Map<FlagRule, { readonly trip: Trip; readonly over: TripOver }[]>();
   for (const trip of recentTrips) {
     const worst = new Map<FlagRule, Comparison>();
     for (const comparison of trailer.judge(trip)?.comparisons ?? []) {
@@ -28,17 +29,18 @@ export function overLimitFlags({ trailer, recentTrips }: FlagContext): readonly 
     }
     for (const [rule, comparison] of worst) {
       const trips = overs.get(rule);
-      const over = { tripId: trip.id, on: trip.startedOn, comparison };
-      if (trips === undefined) overs.set(rule, [over]);
-      else trips.push(over);
+      const one = { trip, over: { tripId: trip.id, on: trip.startedOn, comparison } };
+      if (trips === undefined) overs.set(rule, [one]);
+      else trips.push(one);
     }
   }
   return [...overs].map(([rule, trips]) => ({
     key: rule,
     rule,
     severity: 'limit',
-    since: trips[0]?.on ?? null,
-    evidence: { kind: 'over-limit', worst: worstOf(trips), trips },
+    since: trips[0]?.over.on ?? null,
+    evidence: { kind: 'over-limit', worst: worstOf(trips.map((one) => one.over)), trips: trips.map((one) => one.over) },
+    clears: clearedByTime(trips.map((one) => one.trip)),
   }));
 }
 

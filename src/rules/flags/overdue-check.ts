@@ -26,6 +26,7 @@ export function overdueCheckFlags({ trailer, due }: FlagContext): readonly Flag[
           dueOn: item.dueOn,
           safety: kind.safety,
         },
+        clears: [{ kind: 'pass-check' as const, checkKindId: item.checkKindId, code: item.code }] as const,
       },
     ];
   });

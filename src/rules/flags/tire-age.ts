@@ -28,6 +28,7 @@ export function tireAgeFlags({ trailer }: FlagContext): readonly Flag[] {
           age === null ? [] : [{ position, dateCode, madeFrom, ...age }],
         ),
       },
+      clears: [{ kind: 'replace-tires', positions: past.map((tire) => tire.position) }],
     },
   ];
 }

@@ -20,6 +20,7 @@ export function tirePressureFlags({ trailer, pressures }: FlagContext): readonly
     soft.push({ position: found.position, foundKpa: found.coldKpa, wantedKpa, on: found.on });
   }
   if (soft.length === 0) return [];
+  soft.sort((a, b) => order(a.position, b.position));
   return [
     {
       key: 'tire-pressure',
@@ -28,8 +29,9 @@ export function tirePressureFlags({ trailer, pressures }: FlagContext): readonly
       since: earliest(soft.map((tire) => tire.on)),
       evidence: {
         kind: 'tires-soft',
-        tires: soft.map(({ on: _on, ...tire }) => tire).sort((a, b) => order(a.position, b.position)),
+        tires: soft.map(({ on: _on, ...tire }) => tire),
       },
+      clears: [{ kind: 'inflate-tires', positions: soft.map((tire) => tire.position) }],
     },
   ];
 }

@@ -1,5 +1,5 @@
 import type { Flag } from './flag.js';
-import type { FlagContext } from './flag-context.js';
+import { clearedByTime, type FlagContext } from './flag-context.js';
 
 /**
  * Recent trips with too little or too much of the weight on the hitch. Severity `watch`: the band is a target of the
@@ -26,6 +26,7 @@ export function tongueShareFlags({ trailer, recentTrips }: FlagContext): readonl
         high: check.tongueBand.high,
         tripIds: out.map((trip) => trip.id),
       },
+      clears: clearedByTime(out),
     },
   ];
 }
