@@ -15,6 +15,43 @@ import { type Kilograms, kg } from '../units/mass.js';
 export interface PlacedWeight {
   readonly massKg: Kilograms;
   readonly fromCouplerM: Metres;
+  /** From the trailer's middle line; right is positive. Left out, it sits in the middle. */
+  readonly offCentreM?: Metres;
+}
+
+/** Any number of weights as the one force and moments they come to. The empty trailer is one of them. */
+export interface Resultant {
+  readonly weightN: Newtons;
+  /** About the coupler, N·m: Σ w_i x_i. */
+  readonly momentNm: number;
+}
+
+export function resultant(weights: readonly PlacedWeight[]): Resultant {
+  let weightN = 0;
+  let momentNm = 0;
+  for (const { massKg, fromCouplerM } of weights) {
+    weightN += massKg * STANDARD_GRAVITY;
+    momentNm += massKg * STANDARD_GRAVITY * fromCouplerM;
+  }
+  return { weightN: newtons(weightN), momentNm };
+}
+
+/** Moment of the weights about the trailer's middle line, N·m; right is positive. A ball takes none of it: the axles do. */
+export function rollMoment(weights: readonly PlacedWeight[]): number {
+  let momentNm = 0;
+  for (const { massKg, offCentreM } of weights) momentNm += massKg * STANDARD_GRAVITY * (offCentreM ?? 0);
+  return momentNm;
+}
+
+/**
+ * What the wheels of one axle carry, left and right, N: F/2 ∓ R/b, R being the roll moment that this axle takes (right
+ * positive) and b its track. With the axle's own load off centre by y that is F/2 (1 ± 2y/b). Never below zero: past
+ * that the wheel is off the ground and the other carries all. Throws RangeError for a track that is not above 0.
+ */
+export function wheelPair(axleN: Newtons, rollNm: number, trackM: Metres): { leftN: Newtons; rightN: Newtons } {
+  if (!(trackM > 0)) throw new RangeError(`a track of ${trackM} m: must be above 0`);
+  const rightN = Math.min(axleN, Math.max(0, axleN / 2 + rollNm / trackM));
+  return { leftN: newtons(axleN - rightN), rightN: newtons(rightN) };
 }
 
 /** What the coupler carries of these weights, N. Throws RangeError for axles not behind the coupler. */
