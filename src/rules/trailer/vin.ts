@@ -41,7 +41,13 @@ const YEAR_PLACE = 10;
 
 export type VinReading =
   /** `modelYears`: the one or two years the code can mean. On a trailer nothing in the number tells them apart. */
-  | { readonly kind: 'right'; readonly vin: string; readonly modelYears: readonly number[] }
+  | {
+      readonly kind: 'right';
+      readonly vin: string;
+      readonly modelYears: readonly number[];
+      /** The first three characters; a small maker's go on with the twelfth to fourteenth: `1X9+LM1`. */
+      readonly maker: string;
+    }
   /** A character that no number may hold, and where, from 1. A letter O is never taken for a zero. */
   | { readonly kind: 'bad-character'; readonly character: string; readonly place: number }
   /** Not of 17: a trailer from before model year 1981, a home-built one, or a slip. */
@@ -67,5 +73,20 @@ export function readVin(text: string): VinReading {
 
   const code = YEAR_CODES.indexOf(vin.charAt(YEAR_PLACE - 1));
   const modelYears = code === -1 ? [] : [FIRST_YEAR + code, FIRST_YEAR + YEAR_CODES.length + code];
-  return { kind: 'right', vin, modelYears };
+  return { kind: 'right', vin, modelYears, maker: makerOf(vin) };
+}
+
+/** A third character of 9 marks a maker of under 1,000 a year, known only with places 12 to 14. Source: 49 CFR 565.15(a), (d)(3). */
+function makerOf(vin: string): string {
+  const maker = vin.slice(0, 3);
+  return maker.endsWith('9') ? `${maker}+${vin.slice(11, 14)}` : maker;
+}
+
+/**
+ * The model year a trailer's number most likely means on a day: the later one not beyond next calendar year, since a
+ * maker may sell next year's models. Null when the code has no year. Our choice: the rule tells the two rounds of the
+ * code apart for light vehicles only (565.15(b)), so the build month on the certification label comes first.
+ */
+export function likeliestModelYear(modelYears: readonly number[], calendarYear: number): number | null {
+  return modelYears.findLast((year) => year <= calendarYear + 1) ?? null;
 }

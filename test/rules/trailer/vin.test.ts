@@ -1,51 +1,76 @@
-import { describe, expect, it } from 'vitest';
-import { readVin } from '../../../src/rules/trailer/vin.js';
+import { describe, expect, it, test } from 'vitest';
+import { likeliestModelYear, readVin } from '../../../src/rules/trailer/vin.js';
+import reference from '../reference/vin-cases.json' with { type: 'json' };
 
-describe('a vehicle identification number', () => {
-  it("the regulation's own sample is right (49 CFR 565.15(c)(5))", () => {
-    expect(readVin('1G4AH59H45G118341')).toEqual({
-      kind: 'right',
-      vin: '1G4AH59H45G118341',
-      modelYears: [2005, 2035],
-    });
+interface Case {
+  readonly id: string;
+  readonly input: { readonly vin: string };
+  readonly expected: {
+    readonly valid: boolean;
+    readonly checkDigit?: string;
+    readonly modelYear?: number;
+    readonly modelYearCandidates?: readonly number[];
+    readonly smallMaker?: boolean;
+    readonly makerKey?: string;
+    readonly expectedCheckDigit?: string;
+    readonly found?: string;
+    readonly reason?: string;
+  };
+}
+
+const CASES = reference.cases as readonly Case[];
+
+describe('every published case of 49 CFR 565', () => {
+  test.each(CASES.map((one) => [one.id, one] as const))('%s', (_id, { input, expected }) => {
+    const reading = readVin(input.vin);
+    expect(reading.kind === 'right').toBe(expected.valid);
+    if (reading.kind === 'right') {
+      expect(reading.vin).toBe(input.vin.toUpperCase());
+      if (expected.checkDigit !== undefined) expect(reading.vin[8]).toBe(expected.checkDigit);
+      if (expected.modelYear !== undefined) expect(reading.modelYears).toContain(expected.modelYear);
+      if (expected.modelYearCandidates !== undefined) expect(reading.modelYears).toEqual(expected.modelYearCandidates);
+      if (expected.makerKey !== undefined) expect(reading.maker).toBe(expected.makerKey);
+    }
+    if (reading.kind === 'bad-check-digit') {
+      expect([reading.expected, reading.found]).toEqual([expected.expectedCheckDigit, expected.found]);
+    }
+    if (reading.kind === 'bad-character') {
+      expect(`character ${reading.character} not allowed at position ${reading.place}`).toBe(expected.reason);
+    }
+    if (reading.kind === 'bad-length') expect(`${reading.length} characters, 17 needed`).toBe(expected.reason);
   });
 
-  it('a remainder of ten is written X (widely published worked example)', () => {
-    expect(readVin('1M8GDM9AXKP042788').kind).toBe('right');
+  it('has eleven', () => {
+    expect(CASES).toHaveLength(11);
+  });
+});
+
+describe('the model year', () => {
+  /** A number that is right but for its check digit, with that mended. */
+  const withYearCode = (code: string) => {
+    const reading = readVin(`1X9BF2020${code}0LM1234`);
+    return reading.kind === 'bad-check-digit' ? readVin(`1X9BF202${reading.expected}${code}0LM1234`) : reading;
+  };
+
+  test.each(Object.entries(reference.yearCodes))('code %s means %j', (code, years) => {
+    expect(withYearCode(code)).toMatchObject({ kind: 'right', modelYears: years });
   });
 
-  it('seventeen ones are right (sum 89, remainder 1; computed from the regulation)', () => {
-    expect(readVin('11111111111111111').kind).toBe('right');
+  it('of a trailer is the later one that can have been sold', () => {
+    expect(likeliestModelYear([1980, 2010], 2025)).toBe(2010);
+    expect([likeliestModelYear([1996, 2026], 2025), likeliestModelYear([1996, 2026], 2024)]).toEqual([2026, 1996]);
+    expect(likeliestModelYear([], 2025)).toBeNull();
   });
 
-  it('one wrong digit is caught, and the right one named', () => {
-    expect(readVin('1G4AH59H55G118341')).toEqual({
-      kind: 'bad-check-digit',
-      vin: '1G4AH59H55G118341',
-      found: '5',
-      expected: '4',
-    });
+  it('is not known where the code is one that no year has', () => {
+    for (const code of ['U', 'Z', '0']) expect(withYearCode(code)).toMatchObject({ kind: 'right', modelYears: [] });
   });
+});
 
-  it('letters of one value look the same to the check digit', () => {
-    expect(readVin('1G4JH59H45G118341').kind).toBe('right');
-  });
+it('a maker of many trailers is known by three characters', () => {
+  expect(readVin('1G4AH59H45G118341')).toMatchObject({ maker: '1G4' });
+});
 
-  it('a letter O is named by its place and not taken for a zero (49 CFR 565.13(g))', () => {
-    expect(readVin('1G4AH59H45GO18341')).toEqual({ kind: 'bad-character', character: 'O', place: 12 });
-    expect(readVin('1Q9BF2020A0LM1234')).toEqual({ kind: 'bad-character', character: 'Q', place: 2 });
-  });
-
-  it('sixteen characters are not enough (49 CFR 565.13(b))', () => {
-    expect(readVin('1G4AH59H45G11834')).toEqual({ kind: 'bad-length', vin: '1G4AH59H45G11834', length: 16 });
-  });
-
-  it('on a trailer the year code leaves two years open (computed from the regulation)', () => {
-    expect(readVin('1X9BF2022A0LM1234')).toMatchObject({ kind: 'right', modelYears: [1980, 2010] });
-    expect(readVin('5Y9FD1623RT987123')).toMatchObject({ kind: 'right', modelYears: [1994, 2024] });
-  });
-
-  it('small letters are read as large ones', () => {
-    expect(readVin('1x9hb1628p1ab1042')).toMatchObject({ kind: 'right', vin: '1X9HB1628P1AB1042' });
-  });
+it('blanks are no part of a number', () => {
+  expect(readVin(' 1G4AH 59H45G118341 ')).toMatchObject({ kind: 'right', vin: '1G4AH59H45G118341' });
 });
