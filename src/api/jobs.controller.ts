@@ -15,7 +15,7 @@ import { JsonBody, type JsonObject, withAddress } from './body.js';
 import { Answers, ApiController } from './describe.js';
 import { ByQuery } from './query.js';
 import { JOB_BOOKED, JOB_CANCELLED, JOB_FINISHED, JOB_READ, JOBS } from './schema/answer-schema.js';
-import { FIT } from './schema/fit-schema.js';
+import { EXPLAINED_FIT } from './schema/fit-schema.js';
 import { listQuery, oneOf } from './schema/query-schema.js';
 import { CHANGE_JOB_BODY, CHECK_FIT_BODY, FINISH_JOB_BODY, JOB_BODY, MAYBE_REASON_BODY } from './schema/use-schema.js';
 
@@ -85,7 +85,7 @@ export class JobsApi {
   }
 
   @Post('fit')
-  @Answers(200, FIT, 'Whether a trailer may take a load on some days; nothing is kept')
+  @Answers(200, EXPLAINED_FIT, 'Whether a trailer may take a load on some days; nothing is kept')
   async fit(@FromCaller() caller: Caller, @JsonBody(CHECK_FIT_BODY) body: JsonObject) {
     return valueOrRefuse(await this.checkFit.run(caller, withAddress(body, ADDED_BY_FIT)));
   }

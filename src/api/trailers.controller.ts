@@ -7,6 +7,7 @@ import type { Caller } from '../use-cases/caller.js';
 import { ListHistory } from '../use-cases/read/list-history.js';
 import { ReadTrailer } from '../use-cases/read/read-trailer.js';
 import { ReadTrailerFacts } from '../use-cases/read/read-trailer-facts.js';
+import { ReadWorkings } from '../use-cases/read/read-workings.js';
 import { ShowTrailers } from '../use-cases/show/show-trailers.js';
 import { AddTrailer } from '../use-cases/trailers/add-trailer.js';
 import { UpdateTrailer } from '../use-cases/trailers/update-trailer.js';
@@ -20,6 +21,7 @@ import {
   TRAILER_READ,
   TRAILER_UPDATED,
   TRAILERS,
+  WORKINGS,
 } from './schema/answer-schema.js';
 import { listQuery, oneOf, PAGE_QUERY, search } from './schema/query-schema.js';
 import { ADD_TRAILER_BODY, UPDATE_TRAILER_BODY } from './schema/trailer-schema.js';
@@ -36,6 +38,7 @@ export class TrailersApi {
     private readonly showTrailers: ShowTrailers,
     private readonly readTrailer: ReadTrailer,
     private readonly readFacts: ReadTrailerFacts,
+    private readonly readWorkings: ReadWorkings,
     private readonly listHistory: ListHistory,
     private readonly addTrailer: AddTrailer,
     private readonly updateTrailer: UpdateTrailer,
@@ -81,6 +84,12 @@ export class TrailersApi {
   @Answers(200, TRAILER_FACTS, 'Every standing fact that the answers about a trailer are worked out from')
   async facts(@FromCaller() caller: Caller, @Param('trailerId', IdPipe) trailerId: string) {
     return valueOrRefuse(await this.readFacts.run(caller, { trailerId }));
+  }
+
+  @Get('trailers/:trailerId/workings')
+  @Answers(200, WORKINGS, 'How the answers about a trailer were worked out: inputs, formula, source, what matters most')
+  async workings(@FromCaller() caller: Caller, @Param('trailerId', IdPipe) trailerId: string) {
+    return valueOrRefuse(await this.readWorkings.run(caller, { trailerId }));
   }
 
   @Get('trailers/:trailerId/history')

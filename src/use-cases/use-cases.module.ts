@@ -62,6 +62,7 @@ import { ListHolds } from './read/list-holds.js';
 import { ListTrailerHolds } from './read/list-trailer-holds.js';
 import { ReadTrailer } from './read/read-trailer.js';
 import { ReadTrailerFacts } from './read/read-trailer-facts.js';
+import { ReadWorkings } from './read/read-workings.js';
 import { CorrectReading } from './readings/correct-reading.js';
 import { RecordReading } from './readings/record-reading.js';
 import { ShowCheckRecord } from './show/show-check-record.js';
@@ -181,7 +182,7 @@ const SCREENS = [
   ShowYard,
 ];
 
-const READS = [ListFacts, ListHistory, ListHolds, ListTrailerHolds, ReadTrailer, ReadTrailerFacts];
+const READS = [ListFacts, ListHistory, ListHolds, ListTrailerHolds, ReadTrailer, ReadTrailerFacts, ReadWorkings];
 
 const USE_CASES = [...SCREENS, ...READS, ...FACTS, ...NOTICES, ...PEOPLE];
 

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { BUILD } from './build-schema.js';
 import { CHECK_KIND, CHECK_RECORD, HOLD } from './check-schema.js';
-import { FIT } from './fit-schema.js';
+import { EXPLAINED_FIT, FIT } from './fit-schema.js';
 import { KEPT_MACHINE, MACHINE, TOW_VEHICLE } from './load-schema.js';
 import { ASSESSMENT, CONTRADICTION, DUE, FLAG, READINESS, TRAILER_CLASS, UNKNOWN } from './result-schema.js';
 import { PART, STATUS, TRAILER, TRAILER_FACT } from './trailer-schema.js';
 import { CDL, JOB, KEPT_JOB, READING, TRIP } from './use-schema.js';
 import { computed, DAY, ID, INSTANT, known } from './values.js';
+import { WORKING } from './working-schema.js';
 
 /** A page of a list. */
 function page<Row extends z.ZodType>(row: Row) {
@@ -164,7 +165,8 @@ export const JOBS = page(
     fit: JOB_FIT,
   }),
 );
-export const JOB_READ = z.object({ job: KEPT_JOB, fit: JOB_FIT });
+export const JOB_READ = z.object({ job: KEPT_JOB, fit: EXPLAINED_FIT.nullable() });
+export const WORKINGS = z.object({ workings: z.array(WORKING) });
 export const JOB_BOOKED = z.object({ jobId: ID, fit: JOB_FIT });
 export const JOB_CANCELLED = z.object({ jobId: ID });
 export const JOB_FINISHED = z.object({ jobId: ID, tripId: ID, raised: RAISED });

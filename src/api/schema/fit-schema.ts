@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { COMPARISON, DUE, STANDING, UNKNOWN } from './result-schema.js';
 import { computed, DAY, ID, known } from './values.js';
+import { WORKING } from './working-schema.js';
 
 const LOAD_CHECK = z
   .object({
@@ -93,3 +94,6 @@ export const FIT = z
     description:
       'Arithmetic on what was entered. The plate, the makers’ manuals, local law and a qualified person come first.',
   });
+
+/** The same with how its sums were worked out. */
+export const EXPLAINED_FIT = FIT.extend({ workings: z.array(WORKING) }).meta({ id: 'ExplainedFit' });

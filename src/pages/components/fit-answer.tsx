@@ -1,7 +1,9 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import type { ExplainedFit } from '../../rules/explain/explained-fit.js';
 import type { Fit } from '../../rules/fit/fit.js';
 import { reasonWords, remedyWords, verdictSentence } from '../words/fit-words.js';
 import type { Names } from '../words/flag-words.js';
+import { HowWorkedOut } from './how-worked-out.js';
 import { LoadTable } from './load-table.js';
 import { VerdictMark } from './marks.js';
 
@@ -28,7 +30,7 @@ export function FitBrief({ fit, names, today }: FitProps) {
 }
 
 /** The whole answer: verdict, by how much, why, from which source, and what would make it yes. */
-export function FitAnswer({ fit, names, today }: FitProps) {
+export function FitAnswer({ fit, names, today }: FitProps & { readonly fit: ExplainedFit }) {
   return (
     <div class="stack">
       <div class="row">
@@ -50,6 +52,7 @@ export function FitAnswer({ fit, names, today }: FitProps) {
       <section class="stack-tight" aria-label="The sum">
         <h3>The sum</h3>
         <LoadTable check={fit.loadCheck} />
+        <HowWorkedOut workings={fit.workings} what="the sum" />
       </section>
     </div>
   );

@@ -1,4 +1,4 @@
-import type { Fit } from '../../rules/fit/fit.js';
+import type { ExplainedFit } from '../../rules/explain/explained-fit.js';
 import type { Caller } from '../../use-cases/caller.js';
 import type { ChoicesScreen } from '../../use-cases/show/show-choices.js';
 import { Caution } from '../components/caution.js';
@@ -14,7 +14,7 @@ interface FitPageProps {
   readonly caller: Caller;
   readonly choices: ChoicesScreen;
   readonly typed: Typed;
-  readonly answer: { readonly fit: Fit; readonly names: Names } | null;
+  readonly answer: { readonly fit: ExplainedFit; readonly names: Names } | null;
 }
 
 /** Can this trailer take this machine? Asks, answers, and books nothing. */

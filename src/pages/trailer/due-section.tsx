@@ -2,6 +2,7 @@ import type { Due } from '../../rules/inspection/due.js';
 import { type Caller, may } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { DueMark } from '../components/due-line.js';
+import { HowWorkedOut } from '../components/how-worked-out.js';
 import { showCount } from '../components/show-quantity.js';
 import { dueWhen, dueWhy, workWords, yardDayWords } from '../words/due-words.js';
 
@@ -64,6 +65,10 @@ function DueItem({ due: one, caller, screen }: SectionProps & { readonly due: Du
           {kind && <p class="soft">Interval from: {kind.source}</p>}
         </div>
       </details>
+      <HowWorkedOut
+        workings={screen.workings.filter(({ of, subject }) => of === 'due' && subject === one.checkKindId)}
+        what={kind?.name ?? one.code}
+      />
       {may(caller, 'hand') && screen.trailer.status === 'in-service' && (
         <p class="no-print">
           <a href={`/trailers/${screen.trailer.id}/checks/${one.checkKindId}`}>

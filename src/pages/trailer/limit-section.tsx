@@ -1,4 +1,5 @@
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
+import { HowWorkedOut } from '../components/how-worked-out.js';
 import { Fact } from '../components/load-table.js';
 import { showForce, showMass } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
@@ -35,6 +36,7 @@ export function LimitSection({ screen }: { readonly screen: TrailerScreen }) {
               the whole trailer may weigh.
             </p>
           )}
+          <HowWorkedOut workings={screen.workings.filter(({ of }) => of === 'payload')} what="payload" />
           <Table
             caption="Each rated number and where it comes from"
             rows={ratings.limits}

@@ -88,6 +88,7 @@ export type WorkingUnit =
   | 'V'
   | 'A'
   | 'days'
+  | 'months'
   | 'years'
   | 'trips'
   | 'share'

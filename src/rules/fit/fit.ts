@@ -1,18 +1,15 @@
 import type { CivilDate } from '../calendar/civil-date.js';
-import { partsOn } from '../facts/parts-on.js';
 import type { TrailerFacts } from '../facts/trailer-facts.js';
 import { trailerOn } from '../history/trailer-on.js';
-import { coldPressuresFound } from '../inspection/cold-pressures.js';
 import { dueChecksOn } from '../inspection/due.js';
 import { useSoFar } from '../inspection/use-so-far.js';
 import { checkLoad } from '../load/load-check.js';
-import { loadLimits } from '../trailer/load-limits.js';
 import { judgeChecks } from './checks-first.js';
 import { judgeCombination } from './combination-rules.js';
 import type { Fit, FitCase, FitInput } from './fit-answer.js';
+import { haulLimits } from './haul-limits.js';
 import { judgeHolds } from './holds.js';
 import { type Judgement, worstVerdict } from './judgement.js';
-import { NOTHING_KNOWN } from './nothing-known.js';
 import { judgeTireAge } from './tires-past-age.js';
 import { judgeUnknowns } from './unknown-facts.js';
 import { judgeWeights } from './weights.js';
@@ -27,16 +24,7 @@ export type { Fit, FitInput, FitReason, FitRemedy, Verdict } from './fit-answer.
  */
 export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit {
   const trailer = trailerOn(facts, asOf);
-  const build = trailer.buildOn(input.startsOn);
-  const limits =
-    build === null
-      ? NOTHING_KNOWN
-      : loadLimits({
-          build,
-          tires: partsOn(facts.parts, 'tire', input.startsOn),
-          coldPressures: new Map([...coldPressuresFound(trailer)].map(([at, found]) => [at, found.coldKpa])),
-          towVehicle: input.towVehicle,
-        });
+  const limits = haulLimits(trailer, input);
   const check = checkLoad(limits, input.load, facts.policy);
   const fitCase: FitCase = { trailer, use: useSoFar(trailer), input, asOf, limits, check };
   const judgements: readonly Judgement[] = [

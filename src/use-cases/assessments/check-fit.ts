@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { type Fit, fit } from '../../rules/fit/fit.js';
+import { type ExplainedFit, explainedFit } from '../../rules/explain/explained-fit.js';
 import { Database } from '../../store/database.js';
 import { TrailerStore } from '../../store/trailer-store.js';
 import { type Caller, may } from '../caller.js';
@@ -22,7 +22,7 @@ export class CheckFit {
     private readonly names: FindJobNames,
   ) {}
 
-  async run(caller: Caller, input: CheckFitInput): Promise<Outcome<Fit>> {
+  async run(caller: Caller, input: CheckFitInput): Promise<Outcome<ExplainedFit>> {
     if (!may(caller, 'viewer')) return notAllowed('viewer');
     const given = Given.from(merged(input, { name: 'a haul asked about' }));
     const plan = readJob(given, caller.today);
@@ -34,7 +34,7 @@ export class CheckFit {
       if (facts === null) return notFound('trailer');
       const haul = await this.names.complete(tx, given, plan);
       if (given.problems.length > 0) return invalid(given.problems);
-      return done(fit(facts, haul, caller.today));
+      return done(explainedFit(facts, haul, caller.today));
     });
   }
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { type Fit, fit as judge } from '../../rules/fit/fit.js';
+import { type ExplainedFit, explainedFit } from '../../rules/explain/explained-fit.js';
 import { Database } from '../../store/database.js';
 import { JobStore, type KeptJob } from '../../store/job-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
@@ -12,7 +12,7 @@ export interface JobScreen {
   readonly row: JobRow;
   readonly job: KeptJob;
   /** Null while no trailer is picked, or once the job is over. */
-  readonly fit: Fit | null;
+  readonly fit: ExplainedFit | null;
   readonly machineNames: ReadonlyMap<string, string>;
   readonly checkKindNames: ReadonlyMap<string, string>;
 }
@@ -38,7 +38,7 @@ export class ShowJob {
       return done({
         row,
         job,
-        fit: facts === null ? null : judge(facts, job, caller.today),
+        fit: facts === null ? null : explainedFit(facts, job, caller.today),
         machineNames: await this.choices.machineNames(tx),
         checkKindNames: await this.choices.checkKindNames(tx),
       });

@@ -1,5 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { type Assessment, assess } from '../../rules/assess.js';
+import { explain } from '../../rules/explain/explain.js';
+import type { Working } from '../../rules/explain/working.js';
 import { buildOn } from '../../rules/facts/build-on.js';
 import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
@@ -19,6 +21,8 @@ export interface TrailerScreen {
   /** The build of today; null while none is recorded. */
   readonly build: BuildSheet | null;
   readonly assessment: Assessment;
+  /** How it was worked out. */
+  readonly workings: readonly Working[];
   /** Booked jobs from today on, each with its answer. */
   readonly jobs: readonly { readonly job: TrailerFacts['jobs'][number]; readonly fit: Fit }[];
   readonly holds: readonly HoldRow[];
@@ -57,6 +61,7 @@ export class ShowTrailer {
         facts,
         build: buildOn(facts.builds, today),
         assessment: assess(facts, today),
+        workings: explain(facts, today),
         jobs: coming.slice(0, JOBS_JUDGED).map((job) => ({ job, fit: judge(facts, job, today) })),
         holds: await this.holds.ofTrailer(tx, trailerId),
         history: await this.history.ofTrailer(tx, trailerId, { page: 1, perPage: LATEST_ENTRIES }),
