@@ -21,8 +21,8 @@ export default {
       severity: 'error',
       comment:
         'Rules know no package, no Node module and no other room: hand them what they need as an argument. ' +
-        'A date library may be used in rules/calendar only, and is wrapped there.',
-      from: { path: '^src/rules/', pathNot: '^src/rules/calendar/' },
+        'A date library may be used in rules/calendar only, a statistics library in rules/statistics, each wrapped there.',
+      from: { path: '^src/rules/', pathNot: '^src/rules/(calendar|statistics)/' },
       to: { pathNot: '^src/rules/' },
     },
     {
@@ -31,6 +31,21 @@ export default {
       comment: 'rules/calendar may use date-fns (in UTC) and nothing else from outside the rules.',
       from: { path: '^src/rules/calendar/' },
       to: { pathNot: ['^src/rules/', 'node_modules/date-fns/', 'node_modules/@date-fns/utc/'] },
+    },
+    {
+      name: 'statistics-wraps-distributions-only',
+      severity: 'error',
+      comment: 'rules/statistics may use the distribution functions of its library and nothing else from outside.',
+      from: { path: '^src/rules/statistics/' },
+      to: { pathNot: ['^src/rules/', 'node_modules/@stdlib/stats-base-dists-'] },
+    },
+    {
+      name: 'distributions-wrapped-once',
+      severity: 'error',
+      comment:
+        'Only rules/statistics knows the statistics library: ask its distributions.ts, so that one file changes with it.',
+      from: { pathNot: ['^src/rules/statistics/', 'node_modules/'] },
+      to: { path: 'node_modules/@stdlib/' },
     },
     {
       name: 'toolbox-at-the-bottom',

@@ -28,6 +28,17 @@ const MISTAKES: readonly { rule: string; file: string; says: string }[] = [
   { rule: 'rules-stay-pure', file: 'src/rules/tire/planted-date.ts', says: "import 'date-fns';" },
   { rule: 'rules-stay-pure', file: 'src/rules/flags/planted-type.ts', says: typeOf('../../config.js', 'Config') },
   { rule: 'calendar-wraps-date-fns-only', file: 'src/rules/calendar/planted-zod.ts', says: "import 'zod';" },
+  { rule: 'statistics-wraps-distributions-only', file: 'src/rules/statistics/planted-zod.ts', says: "import 'zod';" },
+  {
+    rule: 'distributions-wrapped-once',
+    file: 'src/use-cases/planted-normal.ts',
+    says: "import '@stdlib/stats-base-dists-normal-cdf';",
+  },
+  {
+    rule: 'rules-stay-pure',
+    file: 'src/rules/tire/planted-normal.ts',
+    says: "import '@stdlib/stats-base-dists-normal-cdf';",
+  },
   { rule: 'toolbox-at-the-bottom', file: 'src/rules/units/planted-up.ts', says: "import '../load/planted.js';" },
   {
     rule: 'facts-above-units-and-calendar',
