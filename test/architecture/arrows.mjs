@@ -67,7 +67,14 @@ export default {
       comment:
         'Load says what acts on the trailer, never what a part stands: compare the two in the part or in trailer/.',
       from: { path: '^src/rules/load/' },
-      to: { path: [`^src/rules/${PARTS}/`, '^src/rules/trailer/', `^src/rules/${WHOLE}`] },
+      to: { path: [`^src/rules/${PARTS}/`, '^src/rules/(trailer|envelope)/', `^src/rules/${WHOLE}`] },
+    },
+    {
+      name: 'envelope-above-load',
+      severity: 'error',
+      comment: 'The envelope is drawn from the limits of a load alone: what it needs of a part comes in as a limit.',
+      from: { path: '^src/rules/envelope/' },
+      to: { path: '^src/rules/', pathNot: `^src/rules/(${TOOLBOX}|load|envelope)/` },
     },
     {
       name: 'parts-know-no-other-part',

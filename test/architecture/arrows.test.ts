@@ -46,6 +46,8 @@ const MISTAKES: readonly { rule: string; file: string; says: string }[] = [
     says: "import '../facts/part.js';",
   },
   { rule: 'load-below-parts', file: 'src/rules/load/planted-part.ts', says: "import '../tire/planted.js';" },
+  { rule: 'load-below-parts', file: 'src/rules/load/planted-envelope.ts', says: "import '../envelope/planted.js';" },
+  { rule: 'envelope-above-load', file: 'src/rules/envelope/planted-part.ts', says: "import '../tire/planted.js';" },
   { rule: 'parts-know-no-other-part', file: 'src/rules/tire/planted-axle.ts', says: "import '../axle/planted.js';" },
   { rule: 'parts-below-the-whole', file: 'src/rules/tire/planted-whole.ts', says: "import '../trailer/planted.js';" },
   { rule: 'parts-below-the-whole', file: 'src/rules/axle/planted-assess.ts', says: "import '../assess.js';" },
@@ -88,9 +90,18 @@ const MISTAKES: readonly { rule: string; file: string; says: string }[] = [
 /** Files the mistakes import, so that they fail for their arrow and not because nothing is there. */
 const TARGETS = {
   ...Object.fromEntries(
-    ['rules/load', 'rules/tire', 'rules/axle', 'rules/trailer', 'rules/flags', 'store', 'mail', 'pages', 'launch'].map(
-      (folder) => [`src/${folder}/planted.ts`, 'export {};'],
-    ),
+    [
+      'rules/load',
+      'rules/envelope',
+      'rules/tire',
+      'rules/axle',
+      'rules/trailer',
+      'rules/flags',
+      'store',
+      'mail',
+      'pages',
+      'launch',
+    ].map((folder) => [`src/${folder}/planted.ts`, 'export {};']),
   ),
   'test/planted.ts': 'export {};',
   'src/http/planted-and-round.ts': "import './planted-round.js';",
