@@ -1,4 +1,5 @@
 import type { TireMarks } from '../facts/part.js';
+import { exceeds } from '../units/compare.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { type Kilopascals, kPa } from '../units/pressure.js';
 import { loadIndexCapacity } from './load-index.js';
@@ -88,6 +89,41 @@ export function tireCapacity(marks: TireMarks, mounting: Mounting, coldKpa: Kilo
   return carried < rated.massKg
     ? { kind: 'known', massKg: kg(carried), origin: 'tire-table', atKpa: row.pressureKpa }
     : { kind: 'known', massKg: rated.massKg, origin: rated.origin, atKpa: ratedAtKpa };
+}
+
+/** The cold pressure a load asks of a tire. */
+export type PressureNeeded =
+  /** The least pressure of a published row, or of the sidewall, at which the tire carries it. */
+  | {
+      readonly kind: 'known';
+      readonly coldKpa: Kilopascals;
+      readonly origin: 'tire-sidewall' | 'load-index' | 'tire-table';
+    }
+  /** No pressure carries it. */
+  | { readonly kind: 'too-heavy'; readonly mostKg: Kilograms }
+  | { readonly kind: 'unknown'; readonly lacks: CapacityLack };
+
+/**
+ * The least cold gauge pressure that is known to carry a load on one tire: that of the lowest published row that does,
+ * else the sidewall's own. Rows are not interpolated, so it errs on the full side; what the plate asks comes first.
+ * Source of the duty: 49 CFR 393.75(i)(1).
+ */
+export function pressureNeeded(marks: TireMarks, mounting: Mounting, loadKg: Kilograms): PressureNeeded {
+  const full = tireCapacity(marks, mounting, null);
+  if (full.kind === 'unknown') return full;
+  if (exceeds(loadKg, full.massKg)) return { kind: 'too-heavy', mostKg: full.massKg };
+  const rows = mounting === 'single' ? (publishedRows(marks) ?? []) : [];
+  for (const { pressureKpa } of rows) {
+    const capacity = tireCapacity(marks, mounting, pressureKpa);
+    if (capacity.kind === 'known' && !exceeds(loadKg, capacity.massKg)) {
+      // A row above the sidewall's pressure is not asked of the tire: its own is enough.
+      const coldKpa = full.atKpa === null || pressureKpa < full.atKpa ? pressureKpa : full.atKpa;
+      return { kind: 'known', coldKpa, origin: capacity.origin };
+    }
+  }
+  return full.atKpa === null
+    ? { kind: 'unknown', lacks: 'max-pressure' }
+    : { kind: 'known', coldKpa: full.atKpa, origin: full.origin };
 }
 
 /** With no load marked, the load range says which row is this tire's greatest; without that a weak tire pumped hard would read as a strong one. */

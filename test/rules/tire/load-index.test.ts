@@ -13,6 +13,14 @@ test('index 100 is 1,764 lb and index 121 is 3,197 lb, to the pound the sidewall
   expect([100, 121].map((index) => Math.round(toLb(loadIndexCapacity(index) ?? kg(0))))).toEqual([1_764, 3_197]);
 });
 
+test('in pounds every index is what is printed beside it, rounded', () => {
+  const rows = Object.entries(reference.lb);
+  expect(rows).toHaveLength(131);
+  for (const [index, pounds] of rows) {
+    expect([index, Math.round(toLb(loadIndexCapacity(Number(index)) ?? kg(0)))]).toEqual([index, pounds]);
+  }
+});
+
 test.each([49, 181, 0, -1, 100.5, Number.NaN])('index %s is outside the table, so nothing is known', (index) => {
   expect(loadIndexCapacity(index)).toBeNull();
 });
