@@ -11,6 +11,7 @@ export const NOTHING_KNOWN: LoadLimits = {
   towHitch: null,
   towHitchTongue: null,
   sharing: 'unknown',
+  torsion: null,
   axleCentreM: null,
   emptyKg: null,
   emptyWeighed: false,

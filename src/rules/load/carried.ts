@@ -1,8 +1,10 @@
 import type { Load } from '../facts/load.js';
 import { massHeldUpBy, type Newtons, newtons, weightOf } from '../units/force.js';
 import { type Kilograms, kg } from '../units/mass.js';
+import { balancePointOf } from './balance-point.js';
 import type { LoadLimits } from './load-limits.js';
 import { tongueFrom } from './statics.js';
+import { type Attitude, attitudeOf, type ForceRange, splitByGroup, splitByMoment, type Torsion } from './torsion.js';
 
 /** What a loaded trailer weighs and where that weight rests, as far as the facts tell. */
 export interface Carried {
@@ -11,108 +13,215 @@ export interface Carried {
   /** True when every weight in the gross was weighed. */
   readonly grossMeasured: boolean;
   readonly tongueN: Newtons | null;
+  /** Between what the tongue lies, where torsion axles leave it open. */
+  readonly tongueRangeN: ForceRange | null;
   readonly tongueMeasured: boolean;
   /** Why the tongue is not known; empty when it is, or when the gross is not known either. */
   readonly tongueLacks: readonly TongueLack[];
+  /** The most the axles can carry together where their load is a bound or lies in a range. */
   readonly axleGroupN: Newtons | null;
   readonly axleGroupMeasured: boolean;
-  /** The axle group is taken to carry the whole gross, because the tongue is not known. */
+  /** The axle group is only the most that it can be: the tongue is not known, or not to one number. */
   readonly axleGroupIsBound: boolean;
   /** Load of each axle from the front, where it is known and no mere bound. */
   readonly axleN: readonly Newtons[] | null;
-  readonly method: 'scale' | 'statics' | 'bound' | null;
+  /** Between what each axle's load lies, where torsion axles leave it open. */
+  readonly axleRangeN: readonly ForceRange[] | null;
+  /** False where single axles were worked out from anything that no scale told. */
+  readonly axlesMeasured: boolean;
+  /** Why a known group load is not split among its axles; null when it is. */
+  readonly splitLack: SplitLack | null;
+  /** Of all weights about the coupler, N·m, where it is known. */
+  readonly momentNm: number | null;
+  /** How torsion axles rode, as far as heights tell. */
+  readonly attitude: Attitude | null;
+  readonly method: 'scale' | 'statics' | 'range' | 'bound' | null;
 }
 
-type TongueLack = 'balance-point' | 'empty-tongue' | 'axle-places' | 'cargo-mass' | 'suspension' | 'torsion-level';
+type SplitLack = 'torsion-level' | 'spring-rate' | 'suspension';
+type TongueLack = 'balance-point' | 'empty-tongue' | 'axle-places' | 'cargo-mass' | SplitLack;
+
+/** What a scale and the sums of masses tell, before any statics. */
+interface Weighed {
+  readonly grossKg: Kilograms | null;
+  readonly cargoKg: Kilograms | null;
+  readonly grossMeasured: boolean;
+  /** One entry per axle, or null: a ticket that lumps axles together is no axle ticket. */
+  readonly ticketN: readonly Newtons[] | null;
+  readonly onAxlesN: Newtons | null;
+  readonly tongueN: Newtons | null;
+  readonly tongueMeasured: boolean;
+}
 
 /**
  * A scale beats every sum. Where no scale spoke, the gross is the empty mass and the cargo; the tongue comes from
- * statics when the balance point, the axles' places and the empty tongue are known and the axles share equally.
+ * statics when the balance point, the axles' places and the empty tongue are known. Axles on equalized springs share
+ * equally; torsion axles are split by how level the trailer rode and how stiff they are (`torsion.ts`).
  *
  * A tongue from statics never counts as measured, even when all masses were weighed: the balance point was not.
  */
 export function carriedBy(limits: LoadLimits, load: Load): Carried {
+  const weighed = weigh(limits, load);
+  const attitude = limits.torsion === null ? null : attitudeOf(limits.torsion, load);
+  if (weighed.ticketN !== null || weighed.tongueN !== null) return byScale(limits, weighed, attitude);
+  if (weighed.grossKg === null) return { ...NOTHING, ...sums(weighed), ...openSplit(limits, attitude), attitude };
+  return byStatics(limits, load, weighed, attitude);
+}
+
+const NOTHING = {
+  tongueN: null,
+  tongueRangeN: null,
+  tongueMeasured: false,
+  tongueLacks: [],
+  axleGroupN: null,
+  axleGroupMeasured: false,
+  axleGroupIsBound: true,
+  axleN: null,
+  axleRangeN: null,
+  axlesMeasured: false,
+  splitLack: null,
+  momentNm: null,
+  method: null,
+} as const;
+
+function sums({ grossKg, cargoKg, grossMeasured }: Weighed): Pick<Carried, 'grossKg' | 'cargoKg' | 'grossMeasured'> {
+  return { grossKg, cargoKg, grossMeasured };
+}
+
+function weigh(limits: LoadLimits, load: Load): Weighed {
   const { scale } = load;
-  const ticketN = scale?.axleN ?? null;
-  const onAxlesN = ticketN === null || ticketN.length === 0 ? null : sumOf(ticketN);
+  const axleN = scale?.axleN ?? null;
+  const onAxlesN = axleN === null || axleN.length === 0 ? null : sumOf(axleN);
   const weighedKg =
     scale?.grossKg ??
     (onAxlesN !== null && scale !== null && scale.tongueN !== null
       ? massHeldUpBy(newtons(onAxlesN + scale.tongueN))
       : null);
   const { listedKg, listedWeighed } = listedCargo(load);
-
   const cargoKg = weighedKg !== null && limits.emptyKg !== null ? kg(weighedKg - limits.emptyKg) : listedKg;
   const grossKg = weighedKg ?? (limits.emptyKg === null || listedKg === null ? null : kg(limits.emptyKg + listedKg));
   const grossMeasured = weighedKg !== null || (limits.emptyWeighed && listedWeighed);
-  const grossN = grossKg === null ? null : weightOf(grossKg);
-
-  const scaleTongueN = scale?.tongueN ?? (onAxlesN !== null && grossN !== null ? newtons(grossN - onAxlesN) : null);
-  const lacks: TongueLack[] = [];
-  const tongueN = scaleTongueN ?? (grossN === null ? null : tongueByStatics(limits, load, cargoKg, lacks));
-  const tongueMeasured = scaleTongueN !== null && (scale?.tongueN !== null || grossMeasured);
-
-  const axleGroupN = onAxlesN ?? (grossN === null ? null : tongueN === null ? grossN : newtons(grossN - tongueN));
-  const axleGroupIsBound = onAxlesN === null && tongueN === null;
+  const tongueN =
+    scale?.tongueN ?? (onAxlesN !== null && grossKg !== null ? newtons(weightOf(grossKg) - onAxlesN) : null);
   return {
     grossKg,
     cargoKg,
     grossMeasured,
+    ticketN: axleN !== null && axleN.length > 0 ? axleN : null,
+    onAxlesN: onAxlesN ?? (grossKg !== null && tongueN !== null ? newtons(weightOf(grossKg) - tongueN) : null),
     tongueN,
-    tongueMeasured,
-    tongueLacks: lacks,
-    axleGroupN,
-    axleGroupMeasured: onAxlesN !== null || (grossMeasured && (axleGroupIsBound || tongueMeasured)),
-    axleGroupIsBound,
-    axleN: axleLoads(limits, ticketN, axleGroupIsBound ? null : axleGroupN),
-    method:
-      scaleTongueN !== null || onAxlesN !== null
-        ? 'scale'
-        : tongueN !== null
-          ? 'statics'
-          : axleGroupN !== null
-            ? 'bound'
-            : null,
+    tongueMeasured: tongueN !== null && (scale?.tongueN != null || grossMeasured),
   };
 }
 
-/**
- * Each axle's load. An axle scale ticket always wins. Equalized springs, or one axle, share equally; torsion axles
- * are not split, since their shares turn on hitch height and road.
- */
-function axleLoads(
-  limits: LoadLimits,
-  ticketN: readonly Newtons[] | null,
-  axleGroupN: Newtons | null,
-): readonly Newtons[] | null {
+/** A scale told the tongue or the axles; what it did not tell of single axles is split. */
+function byScale(limits: LoadLimits, weighed: Weighed, attitude: Attitude | null): Carried {
+  const { ticketN, onAxlesN, tongueN } = weighed;
+  const known: Carried = {
+    ...NOTHING,
+    ...sums(weighed),
+    tongueN,
+    tongueMeasured: weighed.tongueMeasured,
+    axleGroupN: onAxlesN,
+    axleGroupMeasured: ticketN !== null || (weighed.grossMeasured && weighed.tongueMeasured),
+    axleGroupIsBound: onAxlesN === null,
+    attitude,
+    method: 'scale',
+  };
   const count = limits.axles.length;
-  if (ticketN !== null && ticketN.length === count) return ticketN;
-  if (axleGroupN === null || count === 0 || limits.sharing !== 'equal') return null;
-  return Array<Newtons>(count).fill(newtons(axleGroupN / count));
+  if (ticketN !== null && ticketN.length === count) {
+    return { ...known, axleN: ticketN, axlesMeasured: true, momentNm: momentOf(ticketN, limits.torsion) };
+  }
+  if (onAxlesN === null || count === 0) return { ...known, ...openSplit(limits, attitude) };
+  const axlesMeasured = known.axleGroupMeasured;
+  if (limits.sharing === 'equal') return { ...known, axlesMeasured, axleN: evenly(onAxlesN, count) };
+  if (limits.torsion === null) return { ...known, axlesMeasured, splitLack: 'suspension' };
+  const split = splitByGroup(limits.torsion, count, onAxlesN, attitude?.raisedM ?? null);
+  if (!split.exact) {
+    const isCertain = !split.narrowed && axlesMeasured;
+    return { ...known, axlesMeasured: isCertain, axleRangeN: split.axleN, splitLack: split.lacks };
+  }
+  const axleN = split.axleN.map((one) => one.mostN);
+  return { ...known, axleN, momentNm: momentOf(axleN, limits.torsion) };
 }
 
-/** Moments about the axle group's middle: what the empty trailer rests on its coupler, and what the cargo adds there. */
-function tongueByStatics(
-  limits: LoadLimits,
-  load: Load,
-  cargoKg: Kilograms | null,
-  lacks: TongueLack[],
-): Newtons | null {
-  const { axleCentreM, emptyTongueN } = limits;
-  const { balancePointM } = load;
-  if (limits.sharing === 'separate') {
-    lacks.push('torsion-level');
-    return null;
+/** Moments about the coupler: what the empty trailer and the cargo press on axles and tongue. */
+function byStatics(limits: LoadLimits, load: Load, weighed: Weighed, attitude: Attitude | null): Carried {
+  const grossN = weightOf(weighed.grossKg as Kilograms);
+  const placed = placedLoad(limits, load, weighed.cargoKg);
+  const count = limits.axles.length;
+  const gross: Carried = { ...NOTHING, ...sums(weighed), attitude, axleGroupN: grossN, method: 'bound' };
+  const { grossMeasured } = weighed;
+  const bound: Carried = { ...gross, axleGroupMeasured: grossMeasured, axlesMeasured: grossMeasured };
+  if (placed.tongueN === null) return { ...bound, ...openSplit(limits, attitude), tongueLacks: placed.lacks };
+  if (limits.torsion === null) {
+    const axleGroupN = newtons(grossN - placed.tongueN);
+    const axleN = count === 0 ? null : evenly(axleGroupN, count);
+    return { ...gross, tongueN: placed.tongueN, axleGroupN, axleGroupIsBound: false, axleN, method: 'statics' };
   }
+  const momentNm = placed.momentNm;
+  const split = splitByMoment(limits.torsion, { weightN: grossN, momentNm }, attitude?.raisedM ?? null);
+  if (split === null) {
+    const lack = limits.torsion.placesM === null ? 'axle-places' : 'balance-point';
+    return { ...bound, ...openSplit(limits, attitude), tongueLacks: [lack] };
+  }
+  if (split.exact) {
+    return {
+      ...{ ...gross, momentNm, tongueN: split.tongueN.mostN, axleGroupN: split.groupN.mostN },
+      ...{ axleGroupIsBound: false, axleN: split.axleN.map((one) => one.mostN), method: 'statics' },
+    };
+  }
+  return {
+    ...{ ...gross, momentNm, tongueRangeN: split.tongueN, axleGroupN: split.groupN.mostN },
+    tongueLacks: split.lacks === null ? [] : [split.lacks],
+    axleRangeN: split.axleN,
+    splitLack: split.lacks,
+    method: 'range',
+  };
+}
+
+/** Why axles are not split while not even the tongue is known. */
+function openSplit({ sharing, axles, torsion }: LoadLimits, attitude: Attitude | null): Pick<Carried, 'splitLack'> {
+  if (axles.length === 0 || sharing === 'equal') return { splitLack: null };
+  if (torsion === null) return { splitLack: 'suspension' };
+  return {
+    splitLack:
+      attitude !== null && torsion.placesM !== null && torsion.rates === null ? 'spring-rate' : 'torsion-level',
+  };
+}
+
+/** The tongue as it would be level, and the moment about the coupler that goes with it. */
+type Placed =
+  | { readonly tongueN: Newtons; readonly momentNm: number }
+  | { readonly tongueN: null; readonly lacks: readonly TongueLack[] };
+
+function placedLoad(limits: LoadLimits, load: Load, cargoKg: Kilograms | null): Placed {
+  const { axleCentreM, emptyTongueN, emptyKg } = limits;
+  const balancePointM = balancePointOf(load);
+  const lacks: TongueLack[] = [];
   if (limits.sharing === 'unknown') lacks.push('suspension');
   if (balancePointM === null) lacks.push('balance-point');
   if (axleCentreM === null) lacks.push('axle-places');
   if (emptyTongueN === null) lacks.push('empty-tongue');
   if (cargoKg === null) lacks.push('cargo-mass');
   if (lacks.length > 0 || balancePointM === null || axleCentreM === null || emptyTongueN === null || cargoKg === null) {
-    return null;
+    return { tongueN: null, lacks };
   }
-  return newtons(emptyTongueN + tongueFrom(cargoKg, balancePointM, axleCentreM));
+  const cargoN = weightOf(cargoKg);
+  return {
+    tongueN: newtons(emptyTongueN + tongueFrom(cargoKg, balancePointM, axleCentreM)),
+    momentNm: (weightOf(emptyKg ?? kg(0)) - emptyTongueN) * axleCentreM + cargoN * balancePointM,
+  };
+}
+
+function momentOf(axleN: readonly Newtons[], torsion: Torsion | null): number | null {
+  const placesM = torsion?.placesM ?? null;
+  if (placesM === null) return null;
+  return axleN.reduce((sum, force, index) => sum + force * (placesM[index] as number), 0);
+}
+
+function evenly(axleGroupN: Newtons, count: number): readonly Newtons[] {
+  return Array<Newtons>(count).fill(newtons(axleGroupN / count));
 }
 
 /** An empty list is not an empty deck: nobody said what was carried. */

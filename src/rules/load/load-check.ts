@@ -6,9 +6,11 @@ import type { Kilograms } from '../units/mass.js';
 import { type Carried, carriedBy } from './carried.js';
 import type { Comparison, Limit } from './limit.js';
 import type { LoadLimits } from './load-limits.js';
+import { rollOf, type SideLoads, sideLoads, wheelLoad } from './sides.js';
 import type { TongueBand } from './tongue-band.js';
+import type { Attitude, ForceRange } from './torsion.js';
 
-/** One load on one build, as it stands on level ground, held against every limit we can work out. */
+/** One load on one build, as it stands on flat ground, held against every limit we can work out. */
 export interface LoadCheck {
   readonly grossKg: Kilograms | null;
   readonly cargoKg: Kilograms | null;
@@ -18,11 +20,20 @@ export interface LoadCheck {
   /** What the axles carry together; with method `bound`, the most they can carry. */
   readonly axleGroupN: Newtons | null;
   readonly axleN: readonly Newtons[] | null;
+  /** Between what each axle's load lies, where torsion axles leave it open: how level they ride, or how stiff they are. */
+  readonly axleRangeN: readonly ForceRange[] | null;
+  /** Between what the tongue lies, for the same reason. */
+  readonly tongueRangeN: ForceRange | null;
+  /** What the two sides of each axle carry, where the load is known to sit off centre, or in the middle. */
+  readonly sideN: readonly SideLoads[] | null;
+  /** How torsion axles rode; null for other axles, and while a height is unknown. */
+  readonly attitude: Attitude | null;
   /**
    * How the tongue and axle loads became known. `bound`: the tongue is not known, so the axles are taken to carry
-   * all of it. That can clear a limit but never break one: a limit it would break is left among the unknowns.
+   * all of it. `range`: torsion axles of which height or stiffness is unknown, taken at the most that either may be.
+   * These can clear a limit but never break one: a limit they would break is left among the unknowns.
    */
-  readonly method: 'scale' | 'statics' | 'bound' | null;
+  readonly method: 'scale' | 'statics' | 'range' | 'bound' | null;
   readonly comparisons: readonly Comparison[];
   readonly tongueBand: {
     readonly low: number;
@@ -51,7 +62,10 @@ interface LoadUnknown {
     /** No published row says what the tire carries at the pressure found. */
     | 'tire-table-row'
     | 'coupler-rating'
-    | 'torsion-level';
+    /** How high the coupler rode, or the height at which the trailer stands level. */
+    | 'torsion-level'
+    | 'spring-rate'
+    | 'axle-track';
   readonly stops:
     | 'gross'
     | 'tongue'
@@ -82,7 +96,7 @@ export function checkLoad(limits: LoadLimits, load: Load, policy: YardPolicy): L
   for (const lacks of carried.tongueLacks) unknowns.push({ lacks, stops: 'tongue' });
 
   hold(limits.plate, grossN, carried.grossMeasured);
-  holdAxles(limits, carried, policy.weighFirstShare, comparisons, unknowns);
+  holdAxles(limits, carried, load, policy.weighFirstShare, comparisons, unknowns);
   hold(limits.coupler, grossN, carried.grossMeasured);
   hold(limits.couplerTongue, carried.tongueN, carried.tongueMeasured);
   hold(limits.towHitch, grossN, carried.grossMeasured);
@@ -96,12 +110,16 @@ export function checkLoad(limits: LoadLimits, load: Load, policy: YardPolicy): L
     tongueShare,
     axleGroupN: carried.axleGroupN,
     axleN: carried.axleN,
+    axleRangeN: carried.axleRangeN,
+    tongueRangeN: carried.tongueRangeN,
+    sideN: sideLoads(limits.axles, load, carried),
+    attitude: carried.attitude,
     method: carried.method,
     comparisons,
     tongueBand: {
       low: limits.band.low,
       high: limits.band.high,
-      standing: tongueShare === null || !limits.hitchKnown ? 'unknown' : standingInBand(tongueShare, limits.band),
+      standing: limits.hitchKnown ? bandStanding(carried, grossN, limits.band) : 'unknown',
     },
     unknowns,
   };
@@ -111,42 +129,44 @@ export function checkLoad(limits: LoadLimits, load: Load, policy: YardPolicy): L
 function holdAxles(
   limits: LoadLimits,
   carried: Carried,
+  load: Load,
   weighFirstShare: number,
   comparisons: Comparison[],
   unknowns: LoadUnknown[],
 ): void {
-  const { axleGroupN, axleGroupMeasured, axleN } = carried;
-  const splitLack = axleN === null ? splitLackOf(limits) : null;
+  const { axleGroupN, axleN, axleRangeN, splitLack, axlesMeasured } = carried;
   if (splitLack !== null) unknowns.push({ lacks: splitLack, stops: 'axle-loads' });
   if (axleGroupN === null) return;
   const groupLack = carried.axleGroupIsBound ? (carried.tongueLacks[0] ?? 'balance-point') : null;
   const lacks = groupLack ?? splitLack;
+  const roll = rollOf(load, carried.cargoKg, limits.axles);
   let axlesClear = true;
   let tiresClear = true;
 
   /** False when only a bound stands against the limit, and does not keep within it. */
-  const hold = (limit: Limit, loadN: Newtons, bound: boolean): boolean => {
+  const hold = (limit: Limit, loadN: Newtons, measured: boolean, bound: boolean): boolean => {
     if (bound && exceeds(loadN, limit.limitN)) return false;
-    comparisons.push(compare(limit, loadN, axleGroupMeasured, weighFirstShare));
+    comparisons.push(compare(limit, loadN, measured, weighFirstShare));
     return true;
   };
-  if (limits.axleGroup !== null) axlesClear = hold(limits.axleGroup, axleGroupN, groupLack !== null);
-  const evenN = newtons(limits.sharing === 'equal' ? axleGroupN / limits.axles.length : axleGroupN);
-  for (const [index, { rated }] of limits.axles.entries()) {
-    if (rated !== null) axlesClear = hold(rated, axleN?.[index] ?? evenN, lacks !== null) && axlesClear;
+  if (limits.axleGroup !== null) {
+    axlesClear = hold(limits.axleGroup, axleGroupN, carried.axleGroupMeasured, groupLack !== null);
   }
-  for (const [index, { tires, wheels }] of limits.axles.entries()) {
-    const wheelN = newtons((axleN?.[index] ?? evenN) / wheels);
-    for (const tire of tires) tiresClear = hold(tire, wheelN, lacks !== null) && tiresClear;
+  const evenN = newtons(limits.sharing === 'equal' ? axleGroupN / limits.axles.length : axleGroupN);
+  const mostOn = (index: number): Newtons => axleN?.[index] ?? axleRangeN?.[index]?.mostN ?? evenN;
+  for (const [index, { rated }] of limits.axles.entries()) {
+    if (rated !== null) axlesClear = hold(rated, mostOn(index), axlesMeasured, lacks !== null) && axlesClear;
+  }
+  for (const [index, axle] of limits.axles.entries()) {
+    for (const tire of axle.tires) {
+      const wheelN = wheelLoad(axle, tire.subject, mostOn(index), roll);
+      const measured = axlesMeasured && roll.axleNm === 0;
+      tiresClear = hold(tire, wheelN, measured, (lacks ?? roll.lacks) !== null) && tiresClear;
+    }
   }
   if (lacks !== null && !axlesClear) unknowns.push({ lacks, stops: 'axle-check' });
-  if (lacks !== null && !tiresClear) unknowns.push({ lacks, stops: 'tire-check' });
-}
-
-/** Why a known group load cannot be split among its axles; null when it can. */
-function splitLackOf(limits: LoadLimits): 'torsion-level' | 'suspension' | null {
-  if (limits.axles.length === 0 || limits.sharing === 'equal') return null;
-  return limits.sharing === 'separate' ? 'torsion-level' : 'suspension';
+  const tireLack = lacks ?? roll.lacks;
+  if (tireLack !== null && !tiresClear) unknowns.push({ lacks: tireLack, stops: 'tire-check' });
 }
 
 function compare(limit: Limit, loadN: Newtons, measured: boolean, weighFirstShare: number): Comparison {
@@ -157,6 +177,19 @@ function compare(limit: Limit, loadN: Newtons, measured: boolean, weighFirstShar
       ? 'near'
       : 'inside';
   return { limit, loadN, marginN, measured, standing };
+}
+
+/** Where the tongue is only known to lie in a range, the whole range must stand on one side. */
+function bandStanding(
+  { tongueN, tongueRangeN }: Carried,
+  grossN: Newtons | null,
+  band: TongueBand,
+): LoadCheck['tongueBand']['standing'] {
+  const leastN = tongueN ?? tongueRangeN?.leastN ?? null;
+  const mostN = tongueN ?? tongueRangeN?.mostN ?? null;
+  if (grossN === null || grossN === 0 || leastN === null || mostN === null) return 'unknown';
+  const [low, high] = [standingInBand(leastN / grossN, band), standingInBand(mostN / grossN, band)];
+  return low === high ? low : 'unknown';
 }
 
 function standingInBand(share: number, band: TongueBand): 'inside' | 'low' | 'high' {

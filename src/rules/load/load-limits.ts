@@ -3,6 +3,7 @@ import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Limit } from './limit.js';
 import type { TongueBand } from './tongue-band.js';
+import type { Torsion } from './torsion.js';
 
 /**
  * Everything a build, its tires at their pressures and a tow vehicle bring to a load check, worked out once, so that
@@ -19,7 +20,12 @@ export interface LoadLimits {
   readonly towHitch: Limit | null;
   readonly towHitchTongue: Limit | null;
   readonly sharing: AxleSharing;
-  /** Middle of the axle group; null when an axle's place is unknown. */
+  /** What torsion axles are split by; null for any other sharing. */
+  readonly torsion: Torsion | null;
+  /**
+   * Where the axles carry what they carry, the trailer level: the middle of the group, or for torsion axles of known
+   * and unlike rates nearer to the stiffer. Null when an axle's place is unknown.
+   */
   readonly axleCentreM: Metres | null;
   readonly emptyKg: Kilograms | null;
   readonly emptyWeighed: boolean;
@@ -39,6 +45,8 @@ export interface RatingLack {
 export interface AxleLimits {
   readonly number: number;
   readonly wheels: number;
+  /** Between the middles of the tires on the two sides. */
+  readonly trackM: Metres | null;
   /** The lesser of the plate's rating and the axle maker's. */
   readonly rated: Limit | null;
   /** Each tire of the axle whose capacity is known. */
@@ -47,6 +55,6 @@ export interface AxleLimits {
 
 /**
  * How axles share what they carry. `equal`: equalized springs, or a single axle. `separate`: torsion axles, each its
- * own spring on a rigid frame, so the share depends on hitch height and road. `unknown`: nobody said which.
+ * own spring on a rigid frame, so the share depends on hitch height and road (`torsion.ts`). `unknown`: nobody said which.
  */
 export type AxleSharing = 'equal' | 'separate' | 'unknown';

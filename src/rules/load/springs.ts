@@ -45,16 +45,21 @@ export interface SpringLoads {
  * Throws RangeError for a moment that does not press the axles down, and for axles without a rate or not behind the coupler.
  */
 export function freeOffset(axles: readonly SpringAxle[], momentNm: number): Metres {
-  if (!(momentNm > 0))
-    throw new RangeError(`a moment of ${momentNm} N·m does not press the axles down; must be above 0`);
-  let stiffness = 0;
+  requireSprings(axles);
+  requirePressed(momentNm, 'N·m');
+  return metres(momentNm / axles.reduce((sum, { fromCouplerM, rateNPerM }) => sum + rateNPerM * fromCouplerM, 0));
+}
+
+function requireSprings(axles: readonly SpringAxle[]): void {
+  if (axles.length === 0) throw new RangeError('no axles: at least one must carry the trailer');
   for (const { fromCouplerM, rateNPerM } of axles) {
     if (!(fromCouplerM > 0)) throw new RangeError(`an axle ${fromCouplerM} m behind the coupler: must be above 0`);
     if (!(rateNPerM > 0)) throw new RangeError(`a spring rate of ${rateNPerM} N/m: must be above 0`);
-    stiffness += rateNPerM * fromCouplerM;
   }
-  if (axles.length === 0) throw new RangeError('no axles: at least one must carry the trailer');
-  return metres(momentNm / stiffness);
+}
+
+function requirePressed(value: number, unit: string): void {
+  if (!(value > 0)) throw new RangeError(`${value} ${unit} does not press the axles down: must be above 0`);
 }
 
 /**
@@ -70,7 +75,8 @@ export function springLoads(
   offsetM: Metres,
   { raisedM, groundM }: Stance,
 ): SpringLoads {
-  freeOffset(axles, momentNm);
+  requireSprings(axles);
+  requirePressed(momentNm, 'N·m');
   const pressed = axles.map((_, index) => offsetM + (groundM?.[index] ?? 0) - raisedM);
   const touches = axles.map(() => true);
   let pitch = 0;
@@ -107,7 +113,66 @@ function pitchFor(
   return moment / stiffness;
 }
 
+/** Where independent axles carry together, standing level: Σ k_i x_i / Σ k_i, rearward from the coupler. */
+export function springCentre(axles: readonly SpringAxle[]): Metres {
+  let [sumK, sumKx] = [0, 0];
+  for (const { fromCouplerM, rateNPerM } of axles) {
+    sumK += rateNPerM;
+    sumKx += rateNPerM * fromCouplerM;
+  }
+  return metres(sumKx / sumK);
+}
+
 /** The most an axle can ever carry, N: all of the moment on it alone, every other axle off the ground. */
 export function aloneOn(axle: Pick<SpringAxle, 'fromCouplerM'>, momentNm: number): Newtons {
   return newtons(momentNm / axle.fromCouplerM);
+}
+
+/**
+ * What each axle carries when it is known what they carry together (a scale said so, at this hitch height), N. The
+ * load's moment is then unknown in place of that sum: the two conditions Σ F_i = S and Σ F_i x_i = h Σ k_i x_i, the
+ * second being that the trailer was found level under this load, give h and θ. Lifted axles as in `springLoads`.
+ * Throws RangeError for a sum not above 0, and for axles without a rate or not behind the coupler.
+ */
+export function springsUnder(
+  axles: readonly SpringAxle[],
+  onAxlesN: Newtons,
+  raisedM: Metres,
+): Pick<SpringLoads, 'axleN' | 'lifted'> {
+  requireSprings(axles);
+  requirePressed(onAxlesN, 'N');
+  const touches = axles.map(() => true);
+  for (;;) {
+    const { offset, pitch } = offsetAndPitchFor(axles, touches, onAxlesN, raisedM);
+    const forces = axles.map(({ fromCouplerM, rateNPerM }) => rateNPerM * (offset - raisedM - pitch * fromCouplerM));
+    const pulling = forces.map((force, index) => (touches[index] as boolean) && force < 0);
+    if (!pulling.includes(true)) {
+      const axleN = forces.map((force, index) => newtons(touches[index] ? force : 0));
+      return { axleN, lifted: touches.includes(false) };
+    }
+    for (const [index, pulls] of pulling.entries()) if (pulls) touches[index] = false;
+  }
+}
+
+function offsetAndPitchFor(
+  axles: readonly SpringAxle[],
+  touches: readonly boolean[],
+  onAxlesN: number,
+  raisedM: number,
+): { offset: number; pitch: number } {
+  let [sumK, sumKx, sumKxx, allKx] = [0, 0, 0, 0];
+  for (const [index, { fromCouplerM, rateNPerM }] of axles.entries()) {
+    allKx += rateNPerM * fromCouplerM;
+    if (!touches[index]) continue;
+    sumK += rateNPerM;
+    sumKx += rateNPerM * fromCouplerM;
+    sumKxx += rateNPerM * fromCouplerM * fromCouplerM;
+  }
+  const lifted = allKx - sumKx;
+  const sum = onAxlesN + sumK * raisedM;
+  const determinant = sumK * sumKxx + sumKx * lifted;
+  return {
+    offset: (sum * sumKxx - sumKx * sumKx * raisedM) / determinant,
+    pitch: -(sumK * sumKx * raisedM + lifted * sum) / determinant,
+  };
 }

@@ -3,12 +3,16 @@ import type { Part } from '../facts/part.js';
 import type { TowVehicle } from '../facts/use.js';
 import type { Limit, LimitKind, LimitOrigin } from '../load/limit.js';
 import type { AxleLimits, AxleSharing, LoadLimits, RatingLack } from '../load/load-limits.js';
+import { springCentre } from '../load/springs.js';
 import { axleGroupCentre } from '../load/statics.js';
 import { tongueBand } from '../load/tongue-band.js';
+import type { Torsion } from '../load/torsion.js';
 import { type CapacityLack, type TireCapacity, tireCapacity } from '../tire/tire-capacity.js';
 import { type Newtons, newtons, weightOf } from '../units/force.js';
+import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Kilopascals } from '../units/pressure.js';
+import { torsionOf } from './torsion-axles.js';
 import { axleWheelPositions } from './wheel-positions.js';
 
 export interface LoadLimitsInput {
@@ -23,9 +27,9 @@ export interface LoadLimitsInput {
 /** The limits of one build with these tires at these pressures. A tire with no pressure found is taken at the plate's, or else at its sidewall's. */
 export function loadLimits({ build, tires, coldPressures, towVehicle }: LoadLimitsInput): LoadLimits {
   const sharing = axleSharing(build.axles.length, build.suspension);
-  const axles = build.axles
-    .toSorted((a, b) => a.number - b.number)
-    .map((axle) => axleLimits(axle, tires, coldPressures, build.plate.coldPressureKpa));
+  const fromFront = build.axles.toSorted((a, b) => a.number - b.number);
+  const torsion = sharing === 'separate' ? torsionOf(fromFront, build.hitch, towVehicle) : null;
+  const axles = fromFront.map((axle) => axleLimits(axle, tires, coldPressures, build.plate.coldPressureKpa));
   return {
     plate: massLimit('plate', build.plate.gvwrKg, 'plate'),
     axleGroup: axleGroupLimit(axles, sharing),
@@ -35,7 +39,8 @@ export function loadLimits({ build, tires, coldPressures, towVehicle }: LoadLimi
     towHitch: massLimit('tow-hitch', towVehicle?.hitchRatingKg ?? null, 'tow-vehicle'),
     towHitchTongue: forceLimit('tow-hitch-tongue', towVehicle?.hitchTongueN ?? null, 'tow-vehicle'),
     sharing,
-    axleCentreM: axleGroupCentre(build.axles.map((axle) => axle.fromCouplerM)),
+    torsion,
+    axleCentreM: levelCentre(fromFront, torsion),
     emptyKg: build.empty.massKg,
     emptyWeighed: build.empty.basis === 'weighed',
     emptyTongueN: build.empty.tongueN,
@@ -50,6 +55,12 @@ function axleSharing(axleCount: number, suspension: Suspension | null): AxleShar
   if (axleCount === 1) return 'equal';
   if (suspension === null) return 'unknown';
   return suspension === 'torsion' ? 'separate' : 'equal';
+}
+
+/** See `LoadLimits.axleCentreM`. */
+function levelCentre(axles: readonly Axle[], torsion: Torsion | null): Metres | null {
+  const springs = torsion?.rates?.known ? torsion.rates.softest : null;
+  return springs === null ? axleGroupCentre(axles.map((axle) => axle.fromCouplerM)) : springCentre(springs);
 }
 
 /**
@@ -102,6 +113,7 @@ function axleLimits(
   return {
     number: axle.number,
     wheels: axle.wheelsPerSide * 2,
+    trackM: axle.trackM,
     rated: axleLimit(axle),
     tires: known,
     unknownTires: unknown,
