@@ -1,4 +1,5 @@
 import { addDays, type CivilDate, daysBetween } from '../../src/rules/calendar/civil-date.js';
+import type { Axle } from '../../src/rules/facts/build-sheet.js';
 import type { CheckedLine, CheckKind, CheckRecord, MeasuredQuantity, SheetLine } from '../../src/rules/facts/check.js';
 import type { TrailerFacts } from '../../src/rules/facts/trailer-facts.js';
 import { applies } from '../../src/rules/inspection/applies.js';
@@ -72,20 +73,26 @@ function pass(kind: CheckKind, facts: TrailerFacts, doneOn: CivilDate, from: Civ
     doneOn,
     outcome: 'pass',
     byPersonId: null,
-    lines: kind.lines.flatMap((line) => checkedLines(line, facts, daysBetween(from, doneOn))),
+    lines: kind.lines.flatMap((line) => checkedLines(line, facts, { day: daysBetween(from, doneOn), doneOn })),
     inspectedBy: kind.proof === null ? null : 'own',
     proofOnTrailer: kind.proof === null ? null : true,
   };
 }
 
-function checkedLines(line: SheetLine, facts: TrailerFacts, day: number): CheckedLine[] {
+/** A day of the demo yard, and how many it is from the first. */
+interface DemoDay {
+  readonly day: number;
+  readonly doneOn: CivilDate;
+}
+
+function checkedLines(line: SheetLine, facts: TrailerFacts, on: DemoDay): CheckedLine[] {
   const { quantity } = line;
   if (quantity === null) return [{ code: line.code, result: 'ok', position: null, measured: null }];
   return positionsOf(quantity, facts).map((position) => ({
     code: line.code,
     result: 'ok',
     position,
-    measured: { quantity, value: measuredOn(day, quantity, position, facts) },
+    measured: { quantity, value: measuredOn(on, quantity, position, facts) },
   }));
 }
 
@@ -94,36 +101,59 @@ function positionsOf(quantity: MeasuredQuantity, facts: TrailerFacts): readonly 
     case 'cold-pressure-kpa':
     case 'tread-depth-mm':
       return facts.parts.filter((part) => part.kind === 'tire').map((part) => part.position);
+    case 'magnet-mm':
+    case 'magnet-a':
+      return hubs(facts, (axle) => axle.brakes === 'electric');
     case 'lining-mm':
+      return hubs(facts, (axle) => axle.brakes !== 'none');
     case 'end-play-mm':
     case 'temperature-c':
-      return facts.builds[0]?.axles.flatMap(({ number }) => [`${number}L`, `${number}R`]) ?? [];
+      return hubs(facts, () => true);
     default:
       return [null];
   }
 }
 
-/** Readings as a gauge would show them: slow wear from new, with the scatter of a hand-held gauge (our invention). */
-function measuredOn(day: number, quantity: MeasuredQuantity, position: string | null, facts: TrailerFacts): number {
-  const scatter = spread(`${facts.trailer.yardNumber} ${quantity} ${position} ${day}`)() - 0.5;
+function hubs(facts: TrailerFacts, which: (axle: Axle) => boolean): readonly string[] {
+  return (facts.builds[0]?.axles ?? []).filter(which).flatMap(({ number }) => [`${number}L`, `${number}R`]);
+}
+
+/** Readings as a gauge would show them: wear with the way gone, with the scatter of a hand-held gauge (our invention). */
+function measuredOn(on: DemoDay, quantity: MeasuredQuantity, position: string | null, facts: TrailerFacts): number {
+  const scatter = spread(`${facts.trailer.yardNumber} ${quantity} ${position} ${on.day}`)() - 0.5;
+  // No two wheels wear alike.
+  const own = 0.8 + 0.4 * spread(`${facts.trailer.yardNumber} ${quantity} ${position}`)();
+  const worn = (mmPer1000Km: number) => ((own * mmPer1000Km) / 1000) * drivenKm(facts, on.doneOn);
   switch (quantity) {
     case 'cold-pressure-kpa':
       return Math.round((facts.builds[0]?.plate.coldPressureKpa ?? psi(80)) + (scatter + 0.5) * 8);
     case 'tread-depth-mm':
-      return round(8.7 - day * 0.004 + scatter * 0.3);
+      return round(8.7 - worn(0.3) + scatter * 0.3);
     case 'lining-mm':
-      return round(6.2 - day * 0.002 + scatter * 0.2);
+      return round(6.2 - worn(0.25) + scatter * 0.2);
+    case 'magnet-mm':
+      return round(14.5 - worn(0.2) + scatter * 0.2);
+    case 'magnet-a':
+      return round(3 + scatter * 0.2);
+    case 'chain-mm':
+      return round(9.5 - worn(0.02) + scatter * 0.05);
     case 'end-play-mm':
       return round(0.08 + scatter * 0.05);
     case 'battery-v':
-      return round(12.6 + scatter * 0.3);
+      return round(12.75 - on.day * 0.0005 + scatter * 0.2);
     case 'torque-nm':
       return facts.builds[0]?.wheels.nutTorqueNm ?? 150;
     case 'temperature-c':
       return Math.round(30 + scatter * 8);
     case 'probe-depth-mm':
-      return round(Math.max(0, 1.5 + day * 0.002 + scatter));
+      return round(Math.max(0, 1.5 + on.day * 0.002 + scatter));
+    case 'board-sag-mm':
+      return round(Math.max(0, 4 + on.day * 0.002 + scatter));
   }
+}
+
+function drivenKm(facts: TrailerFacts, by: CivilDate): number {
+  return facts.trips.filter((trip) => trip.endedOn <= by).reduce((sum, trip) => sum + (trip.distanceKm ?? 0), 0);
 }
 
 function round(value: number): number {

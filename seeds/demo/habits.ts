@@ -18,6 +18,10 @@ export interface Habit {
   readonly milesHigh: number;
   /** Share of gross weight put on the hitch, as loaded by this crew. */
   readonly tongueShare: number;
+  /** Height of the coupler on the truck that usually tows it, in inches; null where nobody measures. */
+  readonly hitchIn: number | null;
+  /** What usually ties the machine down, with the working load limit of one in pounds; null where the crew never says. */
+  readonly tieDowns: { readonly count: number; readonly workingLb: number } | null;
   /** Roads of winter months, and of the others; null where the crew never says. */
   readonly winter: readonly Road[] | null;
   readonly summer: readonly Road[] | null;
@@ -25,11 +29,14 @@ export interface Habit {
 
 const CHAINS = { name: 'chains and binders', lb: 120, remedy: null } as const;
 
+/** 3/8 in transport chain, grade 70: 6,600 lb each (49 CFR 393.108). */
+const FOUR_CHAINS = { count: 4, workingLb: 6_600 } as const;
+
 export const DEMO_HABITS: readonly Habit[] = [
   habit('T-01', 'roller', 2.5, 8, 34, 0.12),
   habit('T-01', 'trencher', 1.5, 6, 40, 0.11),
-  habit('T-02', 'mini-excavator', 5, 10, 62, 0.12, { summer: ['gravel'] }),
-  habit('T-03', 'scissor-lift', 4, 5, 45, 0.13),
+  habit('T-02', 'mini-excavator', 5, 10, 62, 0.12, { summer: ['gravel'], hitchIn: 20.5 }),
+  habit('T-03', 'scissor-lift', 4, 5, 45, 0.13, { hitchIn: 20, tieDowns: { count: 4, workingLb: 3_333 } }),
   habit('T-04', 'tractor', 2, 12, 55, 0.12),
   habit('T-05', 'skid-steer', 2, 10, 70, 0.2),
   habit('T-06', 'backhoe', 3, 18, 120, 0.2),
@@ -44,12 +51,12 @@ export const DEMO_HABITS: readonly Habit[] = [
       { name: 'mud', lb: 200, remedy: 'wash' },
     ],
   },
-  habit('T-08', 'dozer', 1.5, 20, 90, 0.12),
-  habit('T-09', 'trencher', 2, 3, 20, 0.1, { winter: null, summer: null }),
+  habit('T-08', 'dozer', 1.5, 20, 90, 0.12, { hitchIn: 26 }),
+  habit('T-09', 'trencher', 2, 3, 20, 0.1, { winter: null, summer: null, tieDowns: null }),
   habit('T-10', 'tractor', 2.5, 8, 40, 0.11),
   // Loaded from behind and left there: too little on the hitch.
-  habit('T-11', 'roller', 2, 6, 30, 0.06),
-  habit('T-12', 'mini-excavator', 4, 15, 80, 0.12, { winter: ['salt'] }),
+  habit('T-11', 'roller', 2, 6, 30, 0.06, { hitchIn: 19 }),
+  habit('T-12', 'mini-excavator', 4, 15, 80, 0.12, { winter: ['salt'], hitchIn: 20 }),
 ];
 
 function habit(
@@ -59,7 +66,7 @@ function habit(
   milesLow: number,
   milesHigh: number,
   tongueShare: number,
-  other: Partial<Pick<Habit, 'fromDaysAgo' | 'toDaysAgo' | 'winter' | 'summer'>> = {},
+  other: Partial<Pick<Habit, 'fromDaysAgo' | 'toDaysAgo' | 'winter' | 'summer' | 'hitchIn' | 'tieDowns'>> = {},
 ): Habit {
   return {
     yardNumber,
@@ -71,6 +78,8 @@ function habit(
     milesLow,
     milesHigh,
     tongueShare,
+    hitchIn: null,
+    tieDowns: FOUR_CHAINS,
     winter: ['salt'],
     summer: [],
     ...other,

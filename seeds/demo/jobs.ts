@@ -5,9 +5,9 @@ import { lb } from '../../src/rules/units/mass.js';
 
 /** The yard's own trucks, of the usual kind for their class (common practice, no source). */
 export const DEMO_TOW_VEHICLES: readonly (Omit<TowVehicle, 'id'> & { readonly key: string })[] = [
-  truck('three-quarter', 'White three-quarter ton', 10_000, 7_300, 24_000, 18_500, 1_850),
-  truck('one-ton', 'Blue one ton', 11_500, 8_100, null, 25_000, 5_500),
-  truck('flatbed', 'Flatbed truck with pintle', 19_500, 11_400, 43_000, 30_000, 4_500, null),
+  truck('three-quarter', 'White three-quarter ton', 10_000, 7_300, 24_000, 18_500, 1_850, 20),
+  truck('one-ton', 'Blue one ton', 11_500, 8_100, null, 25_000, 5_500, 22.5),
+  truck('flatbed', 'Flatbed truck with pintle', 19_500, 11_400, 43_000, 30_000, 4_500, null, null),
 ];
 
 /** A haul to come. Days count from today, so that a fresh demo yard always has a week ahead of it. */
@@ -102,6 +102,7 @@ function truck(
   combinedLb: number | null,
   hitchLb: number,
   tongueLb: number,
+  heightIn: number | null,
   ballIn: number | null = 2.3125,
 ): Omit<TowVehicle, 'id'> & { key: string } {
   return {
@@ -113,5 +114,6 @@ function truck(
     hitchRatingKg: lb(hitchLb),
     hitchTongueN: lbf(tongueLb),
     ballSizeM: ballIn === null ? null : inch(ballIn),
+    ballHeightM: heightIn === null ? null : inch(heightIn),
   };
 }

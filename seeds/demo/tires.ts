@@ -21,6 +21,7 @@ export const TRUCK_215_75R17_5_H: DemoTire = {
   maxLoadSingleKg: lb(4_805),
   maxLoadDualKg: lb(4_540),
   loadRange: 'H',
+  speedSymbol: 'L',
   maxColdPressureKpa: psi(125),
 };
 
@@ -34,6 +35,7 @@ function st(size: string, loadRange: string, maxLoadLb: number, coldPsi: number)
     maxLoadSingleKg: lb(maxLoadLb),
     maxLoadDualKg: lb(Math.round((maxLoadLb * 0.88) / 10) * 10),
     loadRange,
+    speedSymbol: 'L',
     maxColdPressureKpa: psi(coldPsi),
   };
 }

@@ -1,10 +1,10 @@
 import { addDays, type CivilDate, daysBetween } from '../../src/rules/calendar/civil-date.js';
 import type { BuildSheet } from '../../src/rules/facts/build-sheet.js';
-import type { CargoItem, Machine } from '../../src/rules/facts/load.js';
+import type { CargoItem, Load, Machine } from '../../src/rules/facts/load.js';
 import type { Trip } from '../../src/rules/facts/use.js';
 import { km, miles } from '../../src/rules/units/distance.js';
 import { STANDARD_GRAVITY } from '../../src/rules/units/force.js';
-import { type Metres, metres } from '../../src/rules/units/length.js';
+import { inch, type Metres, metres } from '../../src/rules/units/length.js';
 import { lb } from '../../src/rules/units/mass.js';
 import { DEMO_HABITS, type Habit } from './habits.js';
 import { spread } from './spread.js';
@@ -30,6 +30,8 @@ function tripsOfHabit(
   today: CivilDate,
 ): DemoTrip[] {
   const next = spread(`${habit.yardNumber} ${habit.machine}`);
+  // Apart from the other, so that what crews tell changes nothing of where they drove.
+  const told = spread(`${habit.yardNumber} ${habit.machine} told`);
   const gapDays = 30 / habit.tripsAMonth;
   const trips: DemoTrip[] = [];
   for (let ago = habit.fromDaysAgo - gapDays * next(); ago >= habit.toDaysAgo; ago -= gapDays * (0.5 + next())) {
@@ -44,6 +46,7 @@ function tripsOfHabit(
         cargo,
         balancePointM: balancePointFor(habit.tongueShare + (next() - 0.5) * 0.01, cargo, build),
         scale: null,
+        ...riding(habit, told),
       },
       roads: isWinter(startedOn) ? habit.winter : habit.summer,
     });
@@ -51,15 +54,38 @@ function tripsOfHabit(
   return trips;
 }
 
+/** What crews tell of how it rode: most of them now and then, some never. */
+function riding(habit: Habit, told: () => number): Pick<Load, 'hitchHeightM' | 'offCentreM' | 'tieDowns'> {
+  const { hitchIn, tieDowns } = habit;
+  const height = told();
+  const side = told();
+  return {
+    hitchHeightM: hitchIn === null || height > 0.6 ? null : inch(Math.round((hitchIn + height - 0.3) * 8) / 8),
+    offCentreM: side > 0.3 ? null : inch(Math.round((side - 0.15) * 20)),
+    tieDowns:
+      tieDowns === null || told() > 0.7
+        ? null
+        : [{ count: tieDowns.count, workingLoadKg: lb(tieDowns.workingLb), way: 'direct' }],
+  };
+}
+
 function cargoOf(habit: Habit, machine: Machine): CargoItem[] {
   return [
-    { name: machine.name, massKg: machine.massKg ?? lb(0), basis: machine.basis, machineId: machine.id, remedy: null },
+    {
+      name: machine.name,
+      massKg: machine.massKg ?? lb(0),
+      basis: machine.basis,
+      machineId: machine.id,
+      remedy: null,
+      fromCouplerM: null,
+    },
     ...habit.aboard.map((item) => ({
       name: item.name,
       massKg: lb(item.lb),
       basis: 'assumed' as const,
       machineId: null,
       remedy: item.remedy,
+      fromCouplerM: null,
     })),
   ];
 }

@@ -13,7 +13,7 @@ import { Answers, ApiController } from './describe.js';
 import { ByQuery } from './query.js';
 import { PART_CORRECTED, PART_FITTED, PART_REMOVED, PARTS } from './schema/answer-schema.js';
 import { PAGE_QUERY } from './schema/query-schema.js';
-import { CORRECT_PART_BODY, PART_BODY, REMOVE_PART_BODY } from './schema/trailer-schema.js';
+import { CORRECT_PART_BODY, FIT_PART_BODY, REMOVE_PART_BODY } from './schema/trailer-schema.js';
 import { NOTHING_BODY } from './schema/use-schema.js';
 
 @ApiController('Parts')
@@ -40,7 +40,7 @@ export class PartsApi {
   async fit(
     @FromCaller() caller: Caller,
     @Param('trailerId', IdPipe) trailerId: string,
-    @JsonBody(PART_BODY) body: JsonObject,
+    @JsonBody(FIT_PART_BODY) body: JsonObject,
   ) {
     return valueOrRefuse(await this.fitPart.run(caller, withAddress(body, { trailerId })));
   }

@@ -21,7 +21,7 @@ export interface FactTable<Fact extends { readonly id: string }> {
 /**
  * The one place that says which facts stand: not itself a withdrawal, and named by no later row.
  */
-function standing(table: CorrectableTable): Prisma.Sql {
+export function standing(table: CorrectableTable): Prisma.Sql {
   const row = Prisma.raw(table);
   return Prisma.sql`not ${row}.withdrawn and not exists (
     select from ${row} later

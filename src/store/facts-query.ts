@@ -3,6 +3,7 @@ import { BUILDS } from './build-store.js';
 import { CheckKindStore } from './check-kind-store.js';
 import { CHECK_RECORDS } from './check-store.js';
 import { PLANNED_ONCE, type YardTx } from './database.js';
+import { DecksOfYard, deckLives } from './deck-lives.js';
 import { standingList } from './fact-table.js';
 import { Prisma } from './generated/client.js';
 import { HOLD } from './hold-store.js';
@@ -19,7 +20,7 @@ import { YardStore } from './yard-store.js';
 const BATCH = 100;
 
 /** What one query brings of each trailer; the rest of its facts belongs to the whole yard. */
-type OwnFacts = Omit<TrailerFacts, 'checkKinds' | 'machines' | 'policy'>;
+type OwnFacts = Omit<TrailerFacts, 'checkKinds' | 'machines' | 'decks' | 'policy'>;
 type OwnFactsRead = Omit<OwnFacts, 'trips'> & { readonly trips: TripColumns; readonly cargo: CargoColumns };
 
 const OWN_FACTS = Prisma.sql`${Prisma.raw(PLANNED_ONCE)} json_build_object(
@@ -55,6 +56,7 @@ export async function factsOf(tx: YardTx, trailerId: string): Promise<TrailerFac
 export async function* factsOfAll(tx: YardTx, ids?: readonly string[]): AsyncGenerator<TrailerFacts> {
   const policy = (await yards.get(tx)).policy;
   const checkKinds = await kinds.list(tx);
+  const decks = new DecksOfYard(await deckLives(tx));
   const among = ids ? Prisma.sql`and trailer.id = any(${[...ids]}::uuid[])` : Prisma.empty;
   let after = '00000000-0000-0000-0000-000000000000';
   while (true) {
@@ -68,7 +70,8 @@ export async function* factsOfAll(tx: YardTx, ids?: readonly string[]): AsyncGen
     const named = new Set(batch.flatMap(machinesNamed));
     const found = named.size === 0 ? [] : await machines.findWithReplacements(tx, [...named]);
     for (const own of batch) {
-      yield { ...own, checkKinds, machines: lineOf(machinesNamed(own), found), policy };
+      const machinesOfLine = lineOf(machinesNamed(own), found);
+      yield { ...own, checkKinds, machines: machinesOfLine, decks: decks.forTrailer(own), policy };
     }
     const last = batch.at(-1);
     if (last === undefined || batch.length < BATCH) return;

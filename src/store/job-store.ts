@@ -97,7 +97,8 @@ export class JobStore {
 
   private async writeLoad(tx: YardTx, jobId: string, job: New<KeptJob>): Promise<void> {
     await tx.$executeRaw`
-      update job set scale_axle_n = ${`{${axleLoads(job.load).join(',')}}`}::float8[]
+      update job set scale_axle_n = ${`{${axleLoads(job.load).join(',')}}`}::float8[],
+        tie_downs = ${job.load.tieDowns && JSON.stringify(job.load.tieDowns)}::jsonb
       where yard_id = ${tx.yardId}::uuid and id = ${jobId}::uuid`;
     await tx.jobCargo.deleteMany({ where: { jobId } });
     const data = job.load.cargo.map((item, place) => ({ yardId: tx.yardId, jobId, ...cargoColumns(item, place) }));

@@ -11,7 +11,8 @@ export function loadShape(owner: 'trip' | 'job'): Prisma.Sql {
     'massKg', ${cargo}.mass_kg,
     'basis', ${cargo}.basis,
     'machineId', ${cargo}.machine_id,
-    'remedy', ${cargo}.remedy)`;
+    'remedy', ${cargo}.remedy,
+    'fromCouplerM', ${cargo}.from_coupler_m)`;
   const items = jsonList(
     item,
     Prisma.sql`from ${cargo} where ${cargo}.${Prisma.raw(`${owner}_id`)} = ${row}.id`,
@@ -24,7 +25,10 @@ export function loadShape(owner: 'trip' | 'job'): Prisma.Sql {
       then json_build_object(
         'grossKg', ${row}.scale_gross_kg,
         'tongueN', ${row}.scale_tongue_n,
-        'axleN', ${listOrNull(Prisma.sql`${row}.scale_axle_n`)}) end)`;
+        'axleN', ${listOrNull(Prisma.sql`${row}.scale_axle_n`)}) end,
+    'hitchHeightM', ${row}.hitch_height_m,
+    'offCentreM', ${row}.off_centre_m,
+    'tieDowns', ${row}.tie_downs)`;
 }
 
 /** A scale ticket that shows nothing is kept as no ticket. */
@@ -33,6 +37,8 @@ export function loadColumns(load: Load) {
     balancePointM: load.balancePointM,
     scaleGrossKg: load.scale?.grossKg ?? null,
     scaleTongueN: load.scale?.tongueN ?? null,
+    hitchHeightM: load.hitchHeightM,
+    offCentreM: load.offCentreM,
   };
 }
 
@@ -49,5 +55,6 @@ export function cargoColumns(item: CargoItem, place: number) {
     basis: item.basis,
     machineId: item.machineId,
     remedy: item.remedy,
+    fromCouplerM: item.fromCouplerM,
   };
 }

@@ -17,6 +17,11 @@ const MACHINE_FIELDS = Prisma.sql`
   'widthM', machine.width_m,
   'balancePointM', machine.balance_point_m,
   'contact', machine.contact,
+  'contactCount', machine.contact_count,
+  'contactLengthM', machine.contact_length_m,
+  'contactWidthM', machine.contact_width_m,
+  'wheelbaseM', machine.wheelbase_m,
+  'clearanceM', machine.clearance_m,
   'replacesMachineId', machine.replaces_machine_id`;
 
 const MACHINE = Prisma.sql`json_build_object(${MACHINE_FIELDS})`;
@@ -108,6 +113,11 @@ function columns(machine: New<Machine>) {
     widthM: machine.widthM,
     balancePointM: machine.balancePointM,
     contact: machine.contact,
+    contactCount: machine.contactCount,
+    contactLengthM: machine.contactLengthM,
+    contactWidthM: machine.contactWidthM,
+    wheelbaseM: machine.wheelbaseM,
+    clearanceM: machine.clearanceM,
     replacesMachineId: machine.replacesMachineId,
   };
 }

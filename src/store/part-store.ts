@@ -14,6 +14,7 @@ const PART = Prisma.sql`json_build_object(
   'position', part.position,
   'fittedOn', part.fitted_on,
   'removedOn', part.removed_on,
+  'removedFor', part.removed_for,
   'tire', case when part.kind = 'tire' then json_build_object(
     'size', part.tire_size,
     'kind', part.tire_kind,
@@ -22,8 +23,12 @@ const PART = Prisma.sql`json_build_object(
     'maxLoadSingleKg', part.max_load_single_kg,
     'maxLoadDualKg', part.max_load_dual_kg,
     'loadRange', part.load_range,
+    'speedSymbol', part.speed_symbol,
     'maxColdPressureKpa', part.max_cold_pressure_kpa,
-    'dateCode', part.date_code) end)`;
+    'dateCode', part.date_code) end,
+  'bearings', case when num_nonnulls(part.bearing_inner, part.bearing_outer) > 0 then json_build_object(
+    'inner', part.bearing_inner,
+    'outer', part.bearing_outer) end)`;
 
 export const PARTS: FactTable<Part> = {
   table: 'part',
@@ -40,7 +45,7 @@ interface PartNote {
 
 @Injectable()
 export class PartStore {
-  /** Returns the id. A tire always has marks, all of them unknown at worst; nothing else has any. */
+  /** Returns the id. A tire always has marks, all of them unknown at worst; bearing numbers of which none is known are none. */
   async insert(tx: YardTx, trailerId: string, part: New<Part> & PartNote, recorded: Recorded): Promise<string> {
     const id = part.id ?? newId();
     await tx.part.createMany({
@@ -53,6 +58,7 @@ export class PartStore {
           position: part.position,
           fittedOn: toColumn(part.fittedOn),
           removedOn: toColumn(part.removedOn),
+          removedFor: part.removedFor,
           name: part.name ?? null,
           tireSize: part.tire?.size ?? null,
           tireKind: part.tire?.kind ?? null,
@@ -61,8 +67,11 @@ export class PartStore {
           maxLoadSingleKg: part.tire?.maxLoadSingleKg ?? null,
           maxLoadDualKg: part.tire?.maxLoadDualKg ?? null,
           loadRange: part.tire?.loadRange ?? null,
+          speedSymbol: part.tire?.speedSymbol ?? null,
           maxColdPressureKpa: part.tire?.maxColdPressureKpa ?? null,
           dateCode: part.tire?.dateCode ?? null,
+          bearingInner: part.bearings?.inner ?? null,
+          bearingOuter: part.bearings?.outer ?? null,
           costCents: part.costCents ?? null,
           ...recordedColumns(recorded),
         },
@@ -71,11 +80,16 @@ export class PartStore {
     return id;
   }
 
-  /** Notes the day it came off. False when there is no such part, or it was off already: once is all. */
-  async remove(tx: YardTx, trailerId: string, partId: string, removedOn: CivilDate): Promise<boolean> {
+  /** Notes the day it came off, and why. False when there is no such part, or it was off already: once is all. */
+  async remove(
+    tx: YardTx,
+    trailerId: string,
+    partId: string,
+    removed: { readonly on: CivilDate; readonly why: Part['removedFor'] },
+  ): Promise<boolean> {
     const { count } = await tx.part.updateMany({
       where: { yardId: tx.yardId, trailerId, id: partId, removedOn: null },
-      data: { removedOn: toColumn(removedOn) },
+      data: { removedOn: toColumn(removed.on), removedFor: removed.why },
     });
     return count === 1;
   }

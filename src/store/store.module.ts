@@ -6,6 +6,7 @@ import { BuildStore } from './build-store.js';
 import { CheckKindStore } from './check-kind-store.js';
 import { CheckStore } from './check-store.js';
 import { Database } from './database.js';
+import { DeckLifeStore } from './deck-life-store.js';
 import { HoldStore } from './hold-store.js';
 import { InvitationStore } from './invitation-store.js';
 import { JobStore } from './job-store.js';
@@ -36,6 +37,7 @@ const STORES = [
   BuildStore,
   CheckKindStore,
   CheckStore,
+  DeckLifeStore,
   HoldStore,
   InvitationStore,
   JobStore,

@@ -14,7 +14,8 @@ export const TOW_VEHICLE = Prisma.sql`json_build_object(
   'gcwrKg', tow_vehicle.gcwr_kg,
   'hitchRatingKg', tow_vehicle.hitch_rating_kg,
   'hitchTongueN', tow_vehicle.hitch_tongue_n,
-  'ballSizeM', tow_vehicle.ball_size_m)`;
+  'ballSizeM', tow_vehicle.ball_size_m,
+  'ballHeightM', tow_vehicle.ball_height_m)`;
 
 @Injectable()
 export class TowVehicleStore {
@@ -68,5 +69,6 @@ function columns(towVehicle: New<TowVehicle>) {
     hitchRatingKg: towVehicle.hitchRatingKg,
     hitchTongueN: towVehicle.hitchTongueN,
     ballSizeM: towVehicle.ballSizeM,
+    ballHeightM: towVehicle.ballHeightM,
   };
 }

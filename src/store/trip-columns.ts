@@ -18,6 +18,9 @@ export const TRIP_COLUMNS = Prisma.sql`(select json_build_object(
     'scaleGrossKg', json_agg(trip.scale_gross_kg),
     'scaleTongueN', json_agg(trip.scale_tongue_n),
     'scaleAxleN', json_agg(trip.scale_axle_n),
+    'hitchHeightM', json_agg(trip.hitch_height_m),
+    'offCentreM', json_agg(trip.off_centre_m),
+    'tieDowns', json_agg(trip.tie_downs),
     'roads', json_agg(case when trip.roads_known then to_json(trip.roads) end),
     'jobId', json_agg(trip.job_id))
   from (select trip.* ${standingRows(TRIPS)} order by ${TRIPS.order}) trip)`;
@@ -29,7 +32,8 @@ export const CARGO_COLUMNS = Prisma.sql`(select json_build_object(
     'massKg', json_agg(item.mass_kg),
     'basis', json_agg(item.basis),
     'machineId', json_agg(item.machine_id),
-    'remedy', json_agg(item.remedy))
+    'remedy', json_agg(item.remedy),
+    'fromCouplerM', json_agg(item.from_coupler_m))
   from (
     select trip_cargo.* from trip join trip_cargo on trip_cargo.trip_id = trip.id
     where trip.yard_id = trailer.yard_id and trip.trailer_id = trailer.id
@@ -44,6 +48,9 @@ export type TripColumns = Columns<
     readonly scaleGrossKg: ScaleTicket['grossKg'];
     readonly scaleTongueN: ScaleTicket['tongueN'];
     readonly scaleAxleN: NonNullable<ScaleTicket['axleN']>;
+    readonly hitchHeightM: Trip['load']['hitchHeightM'];
+    readonly offCentreM: Trip['load']['offCentreM'];
+    readonly tieDowns: Trip['load']['tieDowns'];
   }
 >;
 
@@ -61,6 +68,9 @@ export function tripsFrom(trips: TripColumns, cargo: CargoColumns): Trip[] {
       cargo: aboard.get(id) ?? [],
       balancePointM: entry(trips.balancePointM, at),
       scale: ticket(entry(trips.scaleGrossKg, at), entry(trips.scaleTongueN, at), entry(trips.scaleAxleN, at)),
+      hitchHeightM: entry(trips.hitchHeightM, at),
+      offCentreM: entry(trips.offCentreM, at),
+      tieDowns: entry(trips.tieDowns, at),
     },
     roads: entry(trips.roads, at),
     jobId: entry(trips.jobId, at),
@@ -76,6 +86,7 @@ function cargoByTrip(cargo: CargoColumns): ReadonlyMap<string, readonly CargoIte
       basis: entry(cargo.basis, at),
       machineId: entry(cargo.machineId, at),
       remedy: entry(cargo.remedy, at),
+      fromCouplerM: entry(cargo.fromCouplerM, at),
     };
     const items = aboard.get(tripId);
     if (items === undefined) aboard.set(tripId, [item]);

@@ -60,6 +60,7 @@ export class TripStore {
       job_id: trip.jobId,
       ...snake(loadColumns(trip.load)),
       scale_axle_n: axleLoads(trip.load),
+      tie_downs: trip.load.tieDowns,
       roads_known: trip.roads !== null,
       roads: trip.roads ?? [],
       corrects_id: recorded.correctsId ?? null,
@@ -70,23 +71,25 @@ export class TripStore {
     }));
     await tx.$executeRaw`
       insert into trip (yard_id, id, trailer_id, started_on, ended_on, distance_km, machine_id, job_id, balance_point_m,
-        scale_gross_kg, scale_tongue_n, scale_axle_n, roads_known, roads, corrects_id, note, recorded_at, recorded_by, door)
+        scale_gross_kg, scale_tongue_n, scale_axle_n, hitch_height_m, off_centre_m, tie_downs, roads_known, roads,
+        corrects_id, note, recorded_at, recorded_by, door)
       select ${tx.yardId}::uuid, id, trailer_id, started_on, ended_on, distance_km, machine_id, job_id, balance_point_m,
-        scale_gross_kg, scale_tongue_n, scale_axle_n, roads_known, roads, corrects_id, note, coalesce(recorded_at, now()),
-        recorded_by, door
+        scale_gross_kg, scale_tongue_n, scale_axle_n, hitch_height_m, off_centre_m, tie_downs, roads_known, roads,
+        corrects_id, note, coalesce(recorded_at, now()), recorded_by, door
       from json_to_recordset(${JSON.stringify(rows)}::json) as row (id uuid, trailer_id uuid, started_on date,
         ended_on date, distance_km float8, machine_id uuid, job_id uuid, balance_point_m float8, scale_gross_kg float8,
-        scale_tongue_n float8, scale_axle_n float8[], roads_known boolean, roads text[], corrects_id uuid, note text,
+        scale_tongue_n float8, scale_axle_n float8[], hitch_height_m float8, off_centre_m float8, tie_downs jsonb,
+        roads_known boolean, roads text[], corrects_id uuid, note text,
         recorded_at timestamptz, recorded_by uuid, door text)`;
     const cargo = trips.flatMap(({ trip }, at) =>
       trip.load.cargo.map((item, place) => ({ trip_id: rows[at]?.id, ...snake(cargoColumns(item, place)) })),
     );
     if (cargo.length > 0) {
       await tx.$executeRaw`
-        insert into trip_cargo (yard_id, trip_id, place, name, mass_kg, basis, machine_id, remedy)
-        select ${tx.yardId}::uuid, trip_id, place, name, mass_kg, basis, machine_id, remedy
+        insert into trip_cargo (yard_id, trip_id, place, name, mass_kg, basis, machine_id, remedy, from_coupler_m)
+        select ${tx.yardId}::uuid, trip_id, place, name, mass_kg, basis, machine_id, remedy, from_coupler_m
         from json_to_recordset(${JSON.stringify(cargo)}::json) as row (trip_id uuid, place int, name text,
-          mass_kg float8, basis text, machine_id uuid, remedy text)`;
+          mass_kg float8, basis text, machine_id uuid, remedy text, from_coupler_m float8)`;
     }
     return rows.map((row) => row.id);
   }

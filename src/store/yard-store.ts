@@ -8,7 +8,8 @@ const POLICY = Prisma.sql`json_build_object(
   'tireAgeLimitYears', yard.tire_age_limit_years,
   'weighFirstShare', yard.weigh_first_share,
   'useWindowDays', yard.use_window_days,
-  'driftTrips', yard.drift_trips)`;
+  'driftTrips', yard.drift_trips,
+  'decayIndex', yard.decay_index)`;
 
 const YARD = Prisma.sql`json_build_object(
   'id', yard.id,
@@ -86,6 +87,7 @@ export class YardStore {
         weighFirstShare: patch.policy?.weighFirstShare,
         useWindowDays: patch.policy?.useWindowDays,
         driftTrips: patch.policy?.driftTrips,
+        decayIndex: patch.policy?.decayIndex,
       },
     });
   }

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { Letterhead } from '../mail/letterhead.js';
 import { MailModule } from '../mail/mail.module.js';
+import { DeckLifeStore } from '../store/deck-life-store.js';
 import { MachineStore } from '../store/machine-store.js';
 import { MembershipStore } from '../store/membership-store.js';
 import { NoticeStore } from '../store/notice-store.js';
@@ -189,15 +190,16 @@ const USE_CASES = [...SCREENS, ...READS, ...FACTS, ...NOTICES, ...PEOPLE];
 /** The step that every fact recorded ends with; a stop it finds becomes a notice in the same transaction. */
 const REASSESS = {
   provide: Reassess,
-  inject: [TrailerStore, ResultStore, NoticeStore, MembershipStore, YardStore, Letterhead],
+  inject: [TrailerStore, ResultStore, DeckLifeStore, NoticeStore, MembershipStore, YardStore, Letterhead],
   useFactory: (
     trailers: TrailerStore,
     results: ResultStore,
+    decks: DeckLifeStore,
     notices: NoticeStore,
     members: MembershipStore,
     yards: YardStore,
     letterhead: Letterhead,
-  ) => new Reassess(trailers, results, new StopNotices(notices, members, yards, letterhead)),
+  ) => new Reassess(trailers, results, decks, new StopNotices(notices, members, yards, letterhead)),
 };
 
 const FIND_JOB_NAMES = {

@@ -21,6 +21,7 @@ export function facts(more: Partial<TrailerFacts> = {}): TrailerFacts {
     checkRecords: [],
     holds: [],
     machines: [],
+    decks: [],
     policy: DEFAULT_POLICY,
     ...more,
   };
@@ -134,6 +135,11 @@ export function machine(id: string, pounds: number, more: Partial<Machine> = {})
     widthM: null,
     balancePointM: null,
     contact: null,
+    contactCount: null,
+    contactLengthM: null,
+    contactWidthM: null,
+    wheelbaseM: null,
+    clearanceM: null,
     replacesMachineId: null,
     ...more,
   };
@@ -149,6 +155,7 @@ export function towVehicle(more: Partial<TowVehicle> = {}): TowVehicle {
     hitchRatingKg: null,
     hitchTongueN: null,
     ballSizeM: null,
+    ballHeightM: null,
     ...more,
   };
 }

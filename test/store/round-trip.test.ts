@@ -240,9 +240,14 @@ describe('what was written down about a trailer is read back to the last digit',
   test('a tire that came off, once', async () => {
     await inYard(async (tx) => {
       const trailerId = await aTrailer(tx);
-      const id = await STORES.parts.insert(tx, trailerId, { ...sample.FULL_TIRE, removedOn: null }, BY_SEED);
-      expect(await STORES.parts.remove(tx, trailerId, id, day('2025-05-06'))).toBe(true);
-      expect(await STORES.parts.remove(tx, trailerId, id, day('2025-05-07'))).toBe(false);
+      const id = await STORES.parts.insert(
+        tx,
+        trailerId,
+        { ...sample.FULL_TIRE, removedOn: null, removedFor: null },
+        BY_SEED,
+      );
+      expect(await STORES.parts.remove(tx, trailerId, id, { on: day('2025-05-06'), why: 'precaution' })).toBe(true);
+      expect(await STORES.parts.remove(tx, trailerId, id, { on: day('2025-05-07'), why: 'worn-out' })).toBe(false);
       expect(await STORES.parts.find(tx, trailerId, id)).toEqual({ id, ...sample.FULL_TIRE });
     });
   });

@@ -57,6 +57,8 @@ export const FULL_BUILD: Fact<BuildSheet> = {
       gawrKg: lb(7_000),
       ratingKg: lb(7_001),
       fromCouplerM: inch(173.3),
+      springRateNPerM: 700_508.3,
+      trackM: inch(91.7),
       brakes: 'electric',
       lubricant: 'grease',
       wheelsPerSide: 1,
@@ -66,6 +68,8 @@ export const FULL_BUILD: Fact<BuildSheet> = {
       gawrKg: lb(6_999),
       ratingKg: lb(8_000),
       fromCouplerM: inch(208.7),
+      springRateNPerM: 612_345.6,
+      trackM: inch(91.3),
       brakes: 'hydraulic',
       lubricant: 'oil',
       wheelsPerSide: 2,
@@ -78,6 +82,7 @@ export const FULL_BUILD: Fact<BuildSheet> = {
     couplerTongueN: newtons(9_341.7),
     ballSizeM: inch(2.3125),
     heightAdjustable: false,
+    levelHeightM: inch(18.7),
     chainBreakKg: lb(26_400),
     breakaway: true,
   },
@@ -88,15 +93,26 @@ export const FULL_BUILD: Fact<BuildSheet> = {
     heightM: inch(27.3),
     tiltLengthM: feet(16),
     tiltDrive: 'damping-cylinder',
+    pivotFromCouplerM: inch(188.9),
     frontFromCouplerM: inch(55.7),
     plankThicknessM: inch(1.9),
     plankWidthM: inch(7.3),
     crossmemberSpacingM: inch(16.1),
+    boardCount: 11,
+    wood: 'southern-pine',
+    woodGrade: 'select-structural',
+    treated: true,
   },
   frame: { section: 'c-channel', depthM: inch(6.1), tongue: 'part-way', bedDepthM: inch(5.9) },
-  rear: { dovetailM: feet(2.1), ramps: 'stand-up-knee-brace', stabilizers: false },
+  rear: {
+    dovetailM: feet(2.1),
+    ramps: 'stand-up-knee-brace',
+    rampLengthM: feet(5.3),
+    rampRatingKg: lb(9_013),
+    stabilizers: false,
+  },
   fenders: { kind: 'drive-over', clearWidthM: inch(81.9) },
-  jacks: { count: 2, liftKg: lb(7_003), supportKg: lb(12_007) },
+  jacks: { count: 2, liftKg: lb(7_003), supportKg: lb(12_007), fromCouplerM: inch(22.3) },
   wheels: { boltPattern: '8 on 6.5 in', nutTorqueNm: 162.7 },
 };
 
@@ -113,6 +129,7 @@ export const BARE_BUILD: Fact<BuildSheet> = {
     couplerTongueN: null,
     ballSizeM: null,
     heightAdjustable: null,
+    levelHeightM: null,
     chainBreakKg: null,
     breakaway: null,
   },
@@ -123,15 +140,20 @@ export const BARE_BUILD: Fact<BuildSheet> = {
     heightM: null,
     tiltLengthM: null,
     tiltDrive: null,
+    pivotFromCouplerM: null,
     frontFromCouplerM: null,
     plankThicknessM: null,
     plankWidthM: null,
     crossmemberSpacingM: null,
+    boardCount: null,
+    wood: null,
+    woodGrade: null,
+    treated: null,
   },
   frame: { section: null, depthM: null, tongue: null, bedDepthM: null },
-  rear: { dovetailM: null, ramps: null, stabilizers: null },
+  rear: { dovetailM: null, ramps: null, rampLengthM: null, rampRatingKg: null, stabilizers: null },
   fenders: { kind: null, clearWidthM: null },
-  jacks: { count: null, liftKg: null, supportKg: null },
+  jacks: { count: null, liftKg: null, supportKg: null, fromCouplerM: null },
   wheels: { boltPattern: null, nutTorqueNm: null },
 };
 
@@ -140,6 +162,8 @@ export const FULL_TIRE: Fact<Part> = {
   position: '1LO',
   fittedOn: day('2024-05-06'),
   removedOn: day('2025-05-06'),
+  removedFor: 'precaution',
+  bearings: null,
   tire: {
     size: 'ST235/80R16',
     kind: 'ST',
@@ -148,6 +172,7 @@ export const FULL_TIRE: Fact<Part> = {
     maxLoadSingleKg: lb(3_420),
     maxLoadDualKg: lb(3_000),
     loadRange: 'E',
+    speedSymbol: 'M',
     maxColdPressureKpa: psi(80),
     dateCode: '0524',
   },
@@ -158,6 +183,8 @@ export const BARE_TIRE: Fact<Part> = {
   position: null,
   fittedOn: null,
   removedOn: null,
+  removedFor: null,
+  bearings: null,
   tire: {
     size: null,
     kind: null,
@@ -166,6 +193,7 @@ export const BARE_TIRE: Fact<Part> = {
     maxLoadSingleKg: null,
     maxLoadDualKg: null,
     loadRange: null,
+    speedSymbol: null,
     maxColdPressureKpa: null,
     dateCode: null,
   },
@@ -176,7 +204,19 @@ export const DECK_PART: Fact<Part> = {
   position: null,
   fittedOn: day('2022-01-01'),
   removedOn: null,
+  removedFor: null,
   tire: null,
+  bearings: null,
+};
+
+export const HUB_PART: Fact<Part> = {
+  kind: 'hub-bearings',
+  position: '2R',
+  fittedOn: day('2023-06-30'),
+  removedOn: day('2025-06-30'),
+  removedFor: 'damaged',
+  tire: null,
+  bearings: { inner: '25580', outer: null },
 };
 
 export const FULL_MACHINE: Fact<Machine> = {
@@ -187,6 +227,11 @@ export const FULL_MACHINE: Fact<Machine> = {
   widthM: inch(72.1),
   balancePointM: feet(6.3),
   contact: 'rubber-tracks',
+  contactCount: 2,
+  contactLengthM: inch(61.3),
+  contactWidthM: inch(17.7),
+  wheelbaseM: feet(5.1),
+  clearanceM: inch(11.3),
   replacesMachineId: null,
 };
 
@@ -198,6 +243,11 @@ export const BARE_MACHINE: Fact<Machine> = {
   widthM: null,
   balancePointM: null,
   contact: null,
+  contactCount: null,
+  contactLengthM: null,
+  contactWidthM: null,
+  wheelbaseM: null,
+  clearanceM: null,
   replacesMachineId: null,
 };
 
@@ -209,6 +259,7 @@ export const FULL_TOW_VEHICLE: Fact<TowVehicle> = {
   hitchRatingKg: lb(18_500),
   hitchTongueN: newtons(8_229.1),
   ballSizeM: inch(2.3125),
+  ballHeightM: inch(19.3),
 };
 
 export const BARE_TOW_VEHICLE: Fact<TowVehicle> = {
@@ -219,22 +270,53 @@ export const BARE_TOW_VEHICLE: Fact<TowVehicle> = {
   hitchRatingKg: null,
   hitchTongueN: null,
   ballSizeM: null,
+  ballHeightM: null,
 };
 
 export function fullLoad(machineId: string): Load {
   return {
     cargo: [
-      { name: 'track loader', massKg: lb(9_920), basis: 'weighed', machineId, remedy: 'swap' },
-      { name: 'mud', massKg: lb(200), basis: 'assumed', machineId, remedy: 'wash' },
+      {
+        name: 'track loader',
+        massKg: lb(9_920),
+        basis: 'weighed',
+        machineId,
+        remedy: 'swap',
+        fromCouplerM: inch(201.3),
+      },
+      { name: 'mud', massKg: lb(200), basis: 'assumed', machineId, remedy: 'wash', fromCouplerM: feet(15.7) },
       // Nothing may be put off a deck for weighing nothing.
-      { name: 'a chain nobody weighed', massKg: kg(0), basis: 'stated', machineId, remedy: 'leave-off' },
+      {
+        name: 'a chain nobody weighed',
+        massKg: kg(0),
+        basis: 'stated',
+        machineId,
+        remedy: 'leave-off',
+        fromCouplerM: metres(-0.1),
+      },
     ],
     balancePointM: metres(5.123456789012345),
     scale: { grossKg: lb(13_777), tongueN: newtons(7_201.3), axleN: [newtons(27_000.1), newtons(0.1 + 0.2)] },
+    hitchHeightM: inch(17.9),
+    offCentreM: inch(-1.7),
+    tieDowns: [
+      { count: 4, workingLoadKg: lb(6_601), way: 'direct' },
+      { count: 2, workingLoadKg: lb(3_333.3), way: 'over' },
+    ],
   };
 }
 
-export const BARE_LOAD: Load = { cargo: [], balancePointM: null, scale: null };
+export const BARE_LOAD: Load = {
+  cargo: [],
+  balancePointM: null,
+  scale: null,
+  hitchHeightM: null,
+  offCentreM: null,
+  tieDowns: null,
+};
+
+/** Somebody said that nothing ties it down, which is not the same as nobody having said. */
+export const UNTIED_LOAD: Load = { ...BARE_LOAD, tieDowns: [] };
 
 export function fullTrip(machineId: string, jobId: string): Fact<Trip> {
   return {

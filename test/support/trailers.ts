@@ -112,5 +112,5 @@ export function cargo(
   pounds: number,
   more: Partial<Pick<CargoItem, 'basis' | 'machineId' | 'remedy'>> = {},
 ): CargoItem {
-  return { name, massKg: lb(pounds), basis: 'weighed', machineId: null, remedy: null, ...more };
+  return { name, massKg: lb(pounds), basis: 'weighed', machineId: null, remedy: null, fromCouplerM: null, ...more };
 }

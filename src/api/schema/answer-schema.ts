@@ -4,7 +4,7 @@ import { CHECK_KIND, CHECK_RECORD, HOLD } from './check-schema.js';
 import { EXPLAINED_FIT, FIT } from './fit-schema.js';
 import { KEPT_MACHINE, MACHINE, TOW_VEHICLE } from './load-schema.js';
 import { ASSESSMENT, CONTRADICTION, DUE, FLAG, READINESS, TRAILER_CLASS, UNKNOWN } from './result-schema.js';
-import { PART, STATUS, TRAILER, TRAILER_FACT } from './trailer-schema.js';
+import { DECK_LIFE, PART, STATUS, TRAILER, TRAILER_FACT } from './trailer-schema.js';
 import { CDL, JOB, KEPT_JOB, READING, TRIP } from './use-schema.js';
 import { computed, DAY, ID, INSTANT, known } from './values.js';
 import { WORKING } from './working-schema.js';
@@ -81,6 +81,7 @@ const POLICY = z.object({
   weighFirstShare: computed('Share of a limit within which an unmeasured weight is never good enough, 0 to 1.'),
   useWindowDays: z.int().describe('Recent days from which the usual use is learned.'),
   driftTrips: z.int().describe('Trips looked back on for class drift.'),
+  decayIndex: computed('Decay hazard index of the place (Scheffer).').nullable(),
 });
 
 export const TRAILER_FACTS = z.object({
@@ -94,6 +95,7 @@ export const TRAILER_FACTS = z.object({
   checkRecords: z.array(CHECK_RECORD),
   holds: z.array(HOLD),
   machines: z.array(MACHINE),
+  decks: z.array(DECK_LIFE),
   policy: POLICY,
 });
 

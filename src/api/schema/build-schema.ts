@@ -9,6 +9,8 @@ import {
   RAMPS,
   SUSPENSIONS,
   TONGUES,
+  WOOD_GRADES,
+  WOODS,
 } from '../../rules/facts/build-sheet.js';
 import { PLAUSIBLE_BUILD } from '../../rules/facts/plausible.js';
 import { TEXT } from '../../use-cases/input/given.js';
@@ -23,6 +25,10 @@ const AXLE = {
   gawrKg: quantity(R.gawr),
   ratingKg: quantity(R.axleRating),
   fromCouplerM: quantity(R.fromCoupler),
+  springRateNPerM: quantity(R.springRate).describe(
+    'Spring rate of the whole axle, both wheels together, newtons per metre of travel at the wheels.',
+  ),
+  trackM: quantity(R.track).describe('Between the middles of the tires on the two sides, m.'),
   brakes: z.enum(BRAKES),
   lubricant: z.enum(['grease', 'oil']),
 };
@@ -32,6 +38,7 @@ const HITCH = {
   couplerTongueN: quantity(R.couplerTongue),
   ballSizeM: quantity(R.ballSize),
   heightAdjustable: z.boolean().describe('Whether the coupler height can be changed.'),
+  levelHeightM: quantity(R.levelHeight),
   chainBreakKg: quantity(R.chainBreak),
   breakaway: z.boolean().describe('Whether there is a breakaway switch.'),
 };
@@ -42,10 +49,15 @@ const DECK = {
   heightM: quantity(R.deckHeight),
   tiltLengthM: quantity(R.tiltLength),
   tiltDrive: z.enum(['damping-cylinder', 'power-unit']),
+  pivotFromCouplerM: quantity(R.pivot),
   frontFromCouplerM: quantity(R.deckFront),
   plankThicknessM: quantity(R.plankThickness),
   plankWidthM: quantity(R.plankWidth),
   crossmemberSpacingM: quantity(R.crossmemberSpacing),
+  boardCount: quantity(R.boardCount),
+  wood: z.enum(WOODS).describe('Species of the boards.'),
+  woodGrade: z.enum(WOOD_GRADES).describe('Grade of visually graded lumber, as stamped on the board.'),
+  treated: z.boolean().describe('Whether the wood is pressure treated against decay.'),
 };
 const FRAME = {
   section: z.enum(FRAME_SECTIONS),
@@ -56,10 +68,17 @@ const FRAME = {
 const REAR = {
   dovetailM: quantity(R.dovetail),
   ramps: z.enum(RAMPS),
+  rampLengthM: quantity(R.rampLength),
+  rampRatingKg: quantity(R.rampRating),
   stabilizers: z.boolean().describe('Whether there are rear stabilizer jacks.'),
 };
 const FENDER = { kind: z.enum(FENDERS), clearWidthM: quantity(R.fenderClearWidth) };
-const JACKS = { count: quantity(R.jackCount), liftKg: quantity(R.jackLift), supportKg: quantity(R.jackSupport) };
+const JACKS = {
+  count: quantity(R.jackCount),
+  liftKg: quantity(R.jackLift),
+  supportKg: quantity(R.jackSupport),
+  fromCouplerM: quantity(R.jackPlace),
+};
 const WHEELS = {
   boltPattern: text(TEXT.mark, 'Bolt pattern, as people say it.'),
   nutTorqueNm: quantity(R.nutTorque),

@@ -12,6 +12,7 @@ export const WEIGHT_BASIS = z
 const CARGO_OPTIONAL = {
   machineId: ID,
   remedy: z.enum(['leave-off', 'swap', 'wash']).describe('How this item could be spared, if it can.'),
+  fromCouplerM: quantity(R.itemPlace),
 };
 const CARGO_NEEDED = {
   name: text(TEXT.name, 'What it is.'),
@@ -24,13 +25,37 @@ const SCALE = {
   axleN: z.array(quantity(R.scaleAxle)).max(6).describe("The ticket's axle weights from the front, N."),
 };
 
+const TIE_DOWN_NEEDED = {
+  count: quantity(R.tieDownCount),
+  way: z
+    .enum(['direct', 'over'])
+    .describe('direct: from the trailer to the cargo. over: over the cargo, from the trailer to the trailer.'),
+};
+const TIE_DOWN_OPTIONAL = {
+  workingLoadKg: quantity(R.workingLoad).describe(
+    'Working load limit of one, the least of its parts and anchor points, kg.',
+  ),
+};
+const RIDING = {
+  hitchHeightM: quantity(R.hitchHeight),
+  offCentreM: quantity(R.offCentre).describe(
+    "How far the cargo balances from the trailer's middle line, right positive, m.",
+  ),
+};
+const TIED = 'What ties it down; null when nobody said, which is not the same as nothing.';
+
 /** Everything on the deck, as answered. */
 export const LOAD = z
   .object({
     cargo: z
       .array(z.object({ ...CARGO_NEEDED, ...known(CARGO_OPTIONAL) }))
       .describe('Empty when nobody told what was on the deck.'),
-    ...known({ balancePointM: quantity(R.balancePoint), scale: z.object(known(SCALE)) }),
+    ...known({
+      balancePointM: quantity(R.balancePoint),
+      scale: z.object(known(SCALE)),
+      ...RIDING,
+      tieDowns: z.array(z.object({ ...TIE_DOWN_NEEDED, ...known(TIE_DOWN_OPTIONAL) })).describe(TIED),
+    }),
   })
   .meta({ id: 'Load' });
 
@@ -41,6 +66,11 @@ export const LOAD_BODY = z
       cargo: z.array(z.strictObject({ ...CARGO_NEEDED, ...maybe(CARGO_OPTIONAL) })).max(40),
       balancePointM: quantity(R.balancePoint),
       scale: z.strictObject(maybe(SCALE)),
+      ...RIDING,
+      tieDowns: z
+        .array(z.strictObject({ ...TIE_DOWN_NEEDED, ...maybe(TIE_DOWN_OPTIONAL) }))
+        .max(20)
+        .describe(TIED),
     }),
   )
   .meta({ id: 'LoadBody' });
@@ -53,6 +83,13 @@ const MACHINE_OPTIONAL = {
   contact: z
     .enum(['tires', 'rubber-tracks', 'steel-tracks', 'small-wheels', 'pads'])
     .describe('What the machine stands on.'),
+  contactCount: quantity(R.contactCount),
+  contactLengthM: quantity(R.contactLength),
+  contactWidthM: quantity(R.contactWidth),
+  wheelbaseM: quantity(R.machineWheelbase).describe(
+    'Between the middles of the front and the rear wheels, or the length of track on the ground, m.',
+  ),
+  clearanceM: quantity(R.clearance),
 };
 const MACHINE_NAME = { name: text(TEXT.name, "The machine's name.") };
 
@@ -82,6 +119,7 @@ const TOW_VEHICLE_OPTIONAL = {
   hitchRatingKg: quantity(V.hitchRating),
   hitchTongueN: quantity(V.hitchTongue),
   ballSizeM: quantity(PLAUSIBLE_BUILD.ballSize),
+  ballHeightM: quantity(V.ballHeight).describe("Height of the top of the ball with the trailer's weight on it, m."),
 };
 const TOW_VEHICLE_NAME = { name: text(TEXT.name, "The tow vehicle's name.") };
 

@@ -19,6 +19,9 @@ export const YARD_BODY = z
         weighFirstShare: quantity(R.weighFirst),
         useWindowDays: quantity(R.useWindow),
         driftTrips: quantity(R.driftTrips),
+        decayIndex: quantity(R.decayIndex)
+          .nullable()
+          .describe('Decay hazard index of the place (Scheffer); null while nobody gave it.'),
       })
       .partial()
       .nullish(),

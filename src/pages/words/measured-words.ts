@@ -34,6 +34,9 @@ const UNITS: Readonly<Record<MeasuredQuantity, MeasuredUnit>> = {
     decimals: 1,
   },
   'lining-mm': inches('lining thickness', 3),
+  'magnet-mm': inches('magnet thickness', 3),
+  'magnet-a': { what: 'magnet current', unit: 'A', toSi: (shown) => shown, fromSi: (kept) => kept, decimals: 2 },
+  'chain-mm': inches('diameter of the most worn link', 3),
   'end-play-mm': inches('end play', 3),
   'battery-v': { what: 'battery voltage', unit: 'V', toSi: (shown) => shown, fromSi: (kept) => kept, decimals: 2 },
   'torque-nm': { what: 'torque', unit: 'lb-ft', toSi: poundFeetToNm, fromSi: nmToPoundFeet, decimals: 0 },
@@ -45,6 +48,7 @@ const UNITS: Readonly<Record<MeasuredQuantity, MeasuredUnit>> = {
     decimals: 0,
   },
   'probe-depth-mm': inches('depth of the probe', 2),
+  'board-sag-mm': inches('sag of the board', 2),
 };
 
 function inches(what: string, decimals: number): MeasuredUnit {
@@ -84,6 +88,12 @@ export function measuredLimit(quantity: MeasuredQuantity, build: BuildSheet | nu
       return 'At least 2/32 (49 CFR 393.75(c)), in the lowest groove.';
     case 'lining-mm':
       return "At least 1/16 in (axle manuals; the axle maker's number governs).";
+    case 'magnet-mm':
+      return 'Worn to the marks or the slots of the magnet, replace it (the axle maker governs).';
+    case 'magnet-a':
+      return 'About the same at every brake; the axle maker says how much.';
+    case 'chain-mm':
+      return 'Compare with an unworn link; the chain maker says how much wear is too much.';
     case 'end-play-mm':
       return '0.001 to 0.010 in (practice; the axle maker governs).';
     case 'battery-v':
@@ -96,11 +106,20 @@ export function measuredLimit(quantity: MeasuredQuantity, build: BuildSheet | nu
       return 'One hub 20 to 30 °F over the others: look. 160 °F and rising: stop (owners’ practice).';
     case 'probe-depth-mm':
       return 'Sinks over 1/4 in: mark it. Over 1/2 in: replace it (practice).';
+    case 'board-sag-mm':
+      return 'How far it sinks under one person; one board more than the others: look beneath.';
   }
 }
 
 const BY_TIRE: ReadonlySet<MeasuredQuantity> = new Set(['cold-pressure-kpa', 'tread-depth-mm']);
-const BY_HUB: ReadonlySet<MeasuredQuantity> = new Set(['lining-mm', 'end-play-mm', 'temperature-c', 'torque-nm']);
+const BY_HUB: ReadonlySet<MeasuredQuantity> = new Set([
+  'lining-mm',
+  'magnet-mm',
+  'magnet-a',
+  'end-play-mm',
+  'temperature-c',
+  'torque-nm',
+]);
 
 /** Where one line is measured: at each tire, at each hub, or once. */
 export function measuredPlaces(quantity: MeasuredQuantity, build: BuildSheet | null): readonly (string | null)[] {

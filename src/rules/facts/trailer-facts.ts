@@ -23,7 +23,10 @@ export interface TrailerFacts {
   readonly holds: readonly Hold[];
   /** Every machine that a trip or job names, and those that replaced them. */
   readonly machines: readonly Machine[];
-  /** Every deck of the yard whose life is known so far, this trailer's own included. */
+  /**
+   * Every deck of the yard whose life is known so far and whose material this trailer's has been, and its own. Trailers
+   * of like decks share one list.
+   */
   readonly decks: readonly DeckLife[];
   readonly policy: YardPolicy;
 }

@@ -170,6 +170,8 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     source: `${SOURCE.cargoTrailer} After going under water within days: ${SOURCE.practice}`,
     lines: [
       measure('lining', 'Lining, fails at 1/16 in (49 CFR 393.47(d)(2), the fraction from memory)', 'lining-mm', true),
+      measure('magnets', 'Electric brakes: thickness of each magnet', 'magnet-mm', true),
+      measure('magnet-current', 'Electric brakes: current of each magnet, full on', 'magnet-a', false),
       tick('drums', "Drums inside the maker's limit, round, no grease", true),
       tick('wiring', 'Magnets, wires or hoses sound and fastened', true),
       tick('road-test', 'Road test: stops straight', true),
@@ -324,6 +326,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
         'probe-depth-mm',
         true,
       ),
+      measure('sag', 'The softest board, under one person: how far it sinks', 'board-sag-mm', true),
       tick('from-below', 'From below: no dark stain, no split', true),
       tick('fasteners', 'Boards fastened, none proud', false),
     ],
@@ -383,6 +386,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     lines: [
       tick('latch', 'Closes under the ball, pinned, no play felt', true),
       tick('bolts', 'Mounting bolts and ball nut at torque, no crack', true),
+      measure('chain-wear', 'Safety chains: the thinnest link, across its wire', 'chain-mm', true),
       tick('chains', 'Links not worn a tenth, hooks with latches', true),
     ],
   }),

@@ -2,6 +2,7 @@ import { type Assessment, assess } from '../../rules/assess.js';
 import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
 import type { Flag } from '../../rules/flags/flag.js';
 import type { YardTx } from '../../store/database.js';
+import type { DeckLifeStore } from '../../store/deck-life-store.js';
 import type { ResultStore } from '../../store/result-store.js';
 import type { TrailerStore } from '../../store/trailer-store.js';
 import type { Caller } from '../caller.js';
@@ -26,16 +27,19 @@ export class Reassess {
   constructor(
     private readonly trailers: TrailerStore,
     private readonly results: ResultStore,
+    private readonly decks: DeckLifeStore,
     private readonly watch: StopWatch,
   ) {}
 
   /** One trailer, of which a fact has just changed. Throws when the yard has no such trailer. */
   async trailer(tx: YardTx, caller: Caller, trailerId: string): Promise<Reassessed> {
+    const news = await this.decks.news(tx, [trailerId], true);
     const facts = await this.trailers.findFacts(tx, trailerId);
     if (facts === null) throw new Error(`no trailer ${trailerId} to assess`);
     const before = await this.results.find(tx, trailerId);
     const assessment = assess(facts, caller.today);
     await this.results.save(tx, trailerId, assessment);
+    await this.decks.tell(tx, news, caller.today);
     const raised = flagsRaised(before, assessment);
     await this.onNewStopFlags(tx, caller, facts, raised);
     return { facts, assessment, raised };
@@ -45,6 +49,7 @@ export class Reassess {
   async each(tx: YardTx, caller: Caller, trailerIds: readonly string[]): Promise<number> {
     const locked = await this.trailers.lockMany(tx, trailerIds);
     if (locked.length === 0) return 0;
+    const news = await this.decks.news(tx, locked, false);
     const before = await this.results.findMany(tx, locked);
     const results: { trailerId: string; assessment: Assessment }[] = [];
     for await (const facts of this.trailers.findFactsOfAll(tx, locked)) {
@@ -54,6 +59,7 @@ export class Reassess {
       await this.onNewStopFlags(tx, caller, facts, flagsRaised(before.get(trailerId) ?? null, assessment));
     }
     await this.results.saveMany(tx, results);
+    await this.decks.tell(tx, news, caller.today);
     return results.length;
   }
 

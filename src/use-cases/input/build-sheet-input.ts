@@ -12,6 +12,8 @@ import {
   RAMPS,
   SUSPENSIONS,
   TONGUES,
+  WOOD_GRADES,
+  WOODS,
 } from '../../rules/facts/build-sheet.js';
 import { PLAUSIBLE_BUILD } from '../../rules/facts/plausible.js';
 import { weightOf } from '../../rules/units/force.js';
@@ -65,6 +67,8 @@ export function readBuildSheet(given: Given): Omit<BuildSheet, 'id' | 'effective
     rear: {
       dovetailM: rear.number('dovetailM', R.dovetail),
       ramps: rear.choice('ramps', 'the ramps', RAMPS),
+      rampLengthM: rear.number('rampLengthM', R.rampLength),
+      rampRatingKg: rear.number('rampRatingKg', R.rampRating),
       stabilizers: rear.flag('stabilizers', 'are there rear stabilizer jacks?'),
     },
     fenders: {
@@ -75,6 +79,7 @@ export function readBuildSheet(given: Given): Omit<BuildSheet, 'id' | 'effective
       count: jacks.number('count', R.jackCount),
       liftKg: jacks.number('liftKg', R.jackLift),
       supportKg: jacks.number('supportKg', R.jackSupport),
+      fromCouplerM: jacks.number('fromCouplerM', R.jackPlace),
     },
     wheels: {
       boltPattern: wheels.text('boltPattern', 'the bolt pattern', TEXT.mark),
@@ -117,6 +122,8 @@ function readAxles(given: Given): readonly Axle[] {
       gawrKg: axle.number('gawrKg', R.gawr),
       ratingKg: axle.number('ratingKg', R.axleRating),
       fromCouplerM: axle.number('fromCouplerM', R.fromCoupler),
+      springRateNPerM: axle.number('springRateNPerM', R.springRate),
+      trackM: axle.number('trackM', R.track),
       brakes: axle.choice('brakes', "this axle's brakes", BRAKES),
       lubricant: axle.choice('lubricant', "the hubs' lubricant", ['grease', 'oil'] as const),
       wheelsPerSide: wheels === 2 ? 2 : 1,
@@ -141,6 +148,7 @@ function readHitch(hitch: Given): HitchBuild {
     couplerTongueN: hitch.number('couplerTongueN', R.couplerTongue),
     ballSizeM: hitch.number('ballSizeM', R.ballSize),
     heightAdjustable: hitch.flag('heightAdjustable', 'can the coupler height be changed?'),
+    levelHeightM: hitch.number('levelHeightM', R.levelHeight),
     chainBreakKg: hitch.number('chainBreakKg', R.chainBreak),
     breakaway: hitch.flag('breakaway', 'is there a breakaway switch?'),
   };
@@ -159,9 +167,14 @@ function readDeck(deck: Given): Deck {
     heightM: deck.number('heightM', R.deckHeight),
     tiltLengthM,
     tiltDrive: deck.choice('tiltDrive', 'what moves the tilt', ['damping-cylinder', 'power-unit'] as const),
+    pivotFromCouplerM: deck.number('pivotFromCouplerM', R.pivot),
     frontFromCouplerM: deck.number('frontFromCouplerM', R.deckFront),
     plankThicknessM: deck.number('plankThicknessM', R.plankThickness),
     plankWidthM: deck.number('plankWidthM', R.plankWidth),
     crossmemberSpacingM: deck.number('crossmemberSpacingM', R.crossmemberSpacing),
+    boardCount: deck.number('boardCount', R.boardCount),
+    wood: deck.choice('wood', 'the wood of the deck', WOODS),
+    woodGrade: deck.choice('woodGrade', 'the grade stamped on the boards', WOOD_GRADES),
+    treated: deck.flag('treated', 'is the wood pressure treated?'),
   };
 }

@@ -1,5 +1,5 @@
 import type { WeightBasis } from '../../rules/facts/build-sheet.js';
-import type { CargoItem, Load, Machine, ScaleTicket } from '../../rules/facts/load.js';
+import type { CargoItem, Load, Machine, ScaleTicket, TieDown } from '../../rules/facts/load.js';
 import { PLAUSIBLE_LOAD } from '../../rules/facts/plausible.js';
 import { weightOf } from '../../rules/units/force.js';
 import { type Given, TEXT } from './given.js';
@@ -13,9 +13,11 @@ export type MachineInput = Incoming<
 const WEIGHT_BASES = ['weighed', 'stated', 'assumed'] as const satisfies readonly WeightBasis[];
 const CONTACTS = ['tires', 'rubber-tracks', 'steel-tracks', 'small-wheels', 'pads'] as const;
 const REMEDIES = ['leave-off', 'swap', 'wash'] as const;
+const WAYS = ['direct', 'over'] as const;
 
 const MOST_CARGO_ITEMS = 40;
 const MOST_AXLES_ON_A_TICKET = 6;
+const MOST_KINDS_OF_TIE_DOWN = 20;
 
 const R = PLAUSIBLE_LOAD;
 
@@ -34,6 +36,11 @@ export function readLoad(given: Given): Load {
     cargo: given.list('cargo', 'cargo items', MOST_CARGO_ITEMS).map(readCargoItem),
     balancePointM: given.number('balancePointM', R.balancePoint),
     scale: given.has('scale') ? readScaleTicket(given.object('scale')) : null,
+    hitchHeightM: given.number('hitchHeightM', R.hitchHeight),
+    offCentreM: given.number('offCentreM', R.offCentre),
+    tieDowns: given.has('tieDowns')
+      ? given.list('tieDowns', 'kinds of tie-down', MOST_KINDS_OF_TIE_DOWN).map(readTieDown)
+      : null,
   };
 }
 
@@ -44,6 +51,16 @@ function readCargoItem(item: Given): CargoItem {
     basis: readWeightBasis(item, item.has('massKg'), 'the weight of this cargo item'),
     machineId: item.id('machineId', 'the machine'),
     remedy: item.choice('remedy', 'how this item could be spared', REMEDIES),
+    fromCouplerM: item.number('fromCouplerM', R.itemPlace),
+  };
+}
+
+/** Which way one runs decides how much of its limit counts, so it must be said. */
+function readTieDown(tieDown: Given): TieDown {
+  return {
+    count: tieDown.needNumber('count', R.tieDownCount),
+    workingLoadKg: tieDown.number('workingLoadKg', R.workingLoad),
+    way: tieDown.needChoice('way', 'which way they run', WAYS),
   };
 }
 
@@ -73,7 +90,7 @@ export function withMachine(load: Load, machine: Machine | null): Load | null {
   if (machine === null || load.cargo.some((item) => item.machineId === machine.id)) return load;
   if (machine.massKg === null) return load.cargo.length === 0 || load.scale?.grossKg != null ? load : null;
   const { id, name, massKg, basis } = machine;
-  return { ...load, cargo: [{ name, massKg, basis, machineId: id, remedy: null }, ...load.cargo] };
+  return { ...load, cargo: [{ name, massKg, basis, machineId: id, remedy: null, fromCouplerM: null }, ...load.cargo] };
 }
 
 /** A machine as really hauled, without its id. */
@@ -84,6 +101,10 @@ export function readMachine(given: Given): Omit<Machine, 'id' | 'replacesMachine
   if (lengthM !== null && balancePointM !== null && balancePointM > lengthM) {
     given.refuse('balancePointM', 'Enter a balance point within the length of the machine, measured from its front.');
   }
+  const wheelbaseM = given.number('wheelbaseM', R.machineWheelbase);
+  if (lengthM !== null && wheelbaseM !== null && wheelbaseM > lengthM) {
+    given.refuse('wheelbaseM', 'Enter a wheelbase no longer than the machine.');
+  }
   return {
     name: given.needText('name', "the machine's name", TEXT.name),
     massKg,
@@ -92,5 +113,10 @@ export function readMachine(given: Given): Omit<Machine, 'id' | 'replacesMachine
     widthM: given.number('widthM', R.machineWidth),
     balancePointM,
     contact: given.choice('contact', 'what the machine stands on', CONTACTS),
+    contactCount: given.number('contactCount', R.contactCount),
+    contactLengthM: given.number('contactLengthM', R.contactLength),
+    contactWidthM: given.number('contactWidthM', R.contactWidth),
+    wheelbaseM,
+    clearanceM: given.number('clearanceM', R.clearance),
   };
 }

@@ -1,6 +1,6 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { BuildSheet } from '../../rules/facts/build-sheet.js';
-import { PART_KINDS, type Part, type TireMarks } from '../../rules/facts/part.js';
+import { type BearingNumbers, PART_KINDS, type Part, type TireMarks } from '../../rules/facts/part.js';
 import { PLAUSIBLE_SETTING, PLAUSIBLE_TIRE } from '../../rules/facts/plausible.js';
 import { type DateCodeRefusal, parseDateCode } from '../../rules/tire/date-code.js';
 import { parseTireNumber, type TireNumberRefusal } from '../../rules/tire/tire-number.js';
@@ -9,7 +9,7 @@ import { type Given, TEXT } from './given.js';
 import type { Incoming } from './incoming.js';
 
 /** A part about to be fitted, with what only people read of it. */
-export type FittedPart = Omit<Part, 'id' | 'removedOn'> & {
+export type FittedPart = Omit<Part, 'id' | 'removedOn' | 'removedFor'> & {
   readonly name: string | null;
   readonly costCents: number | null;
 };
@@ -17,6 +17,8 @@ export type FittedPart = Omit<Part, 'id' | 'removedOn'> & {
 export type PartInput = Incoming<FittedPart>;
 
 const R = PLAUSIBLE_TIRE;
+
+const REASONS_OF_REMOVAL = ['worn-out', 'damaged', 'precaution', 'moved'] as const;
 
 /** `build` is that of the trailer, to know its wheel positions; null while nobody has said how many axles it has. */
 export function readPart(given: Given, build: BuildSheet | null, today: CivilDate): FittedPart {
@@ -26,11 +28,18 @@ export function readPart(given: Given, build: BuildSheet | null, today: CivilDat
   const marks = given.object('tire');
   const tire = kind === 'tire' ? readTireMarks(marks, fittedOn ?? today) : null;
   if (kind !== 'tire') marks.ignore();
+  if (kind !== 'hub-bearings' && given.has('bearings')) {
+    given.refuse('bearings', 'Only hub bearings have bearing numbers; leave them out.');
+  }
+  const numbers = given.object('bearings');
+  const bearings = kind === 'hub-bearings' ? readBearings(numbers) : null;
+  if (kind !== 'hub-bearings') numbers.ignore();
   return {
     kind,
     position: readPosition(given, kind, build),
     fittedOn,
     tire,
+    bearings,
     name: given.text('name', 'the name', TEXT.name),
     costCents: given.number('costCents', { ...PLAUSIBLE_SETTING.cents, what: 'what it cost, in cents' }),
   };
@@ -67,6 +76,35 @@ function readTirePosition(given: Given, position: string | null, build: BuildShe
   return position;
 }
 
+/** Why a part came off; asked with the day that it did. */
+export function readRemovedFor(given: Given, key: string): Part['removedFor'] {
+  return given.choice(key, 'why it came off', REASONS_OF_REMOVAL);
+}
+
+/** As stamped on the cones, in capitals. Numbers of which none is known are none. */
+function readBearings(numbers: Given): BearingNumbers | null {
+  const inner = readBearingNumber(numbers, 'inner');
+  const outer = readBearingNumber(numbers, 'outer');
+  return inner === null && outer === null ? null : { inner, outer };
+}
+
+function readBearingNumber(numbers: Given, key: keyof BearingNumbers): string | null {
+  const number = numbers.text(key, `the number of the ${key} bearing`, TEXT.mark)?.toUpperCase() ?? null;
+  if (number !== null && !/^(?=.*\d)[A-Z0-9][A-Z0-9/ -]*$/.test(number)) {
+    numbers.refuse(key, `Enter the number stamped on the cone of the ${key} bearing, such as L44649 or 25580.`);
+  }
+  return number;
+}
+
+/** Letters of the speed table: A1 to A8, then single letters. */
+function readSpeedSymbol(tire: Given): string | null {
+  const symbol = tire.text('speedSymbol', 'the speed symbol', TEXT.mark)?.toUpperCase() ?? null;
+  if (symbol !== null && !/^(?:[A-Z]|A[1-8])$/.test(symbol)) {
+    tire.refuse('speedSymbol', 'Enter the speed symbol as the letter beside the load index, such as M.');
+  }
+  return symbol;
+}
+
 function readTireMarks(tire: Given, on: CivilDate): TireMarks {
   const loadRange = tire.text('loadRange', 'the load range', TEXT.mark)?.toUpperCase() ?? null;
   if (loadRange !== null && !/^[A-Z]{1,2}$/.test(loadRange)) {
@@ -80,6 +118,7 @@ function readTireMarks(tire: Given, on: CivilDate): TireMarks {
     maxLoadSingleKg: tire.number('maxLoadSingleKg', R.maxLoad),
     maxLoadDualKg: tire.number('maxLoadDualKg', { ...R.maxLoad, what: "the tire's maximum load, dual" }),
     loadRange,
+    speedSymbol: readSpeedSymbol(tire),
     maxColdPressureKpa: tire.number('maxColdPressureKpa', R.maxColdPressure),
     dateCode: readDateCode(tire, on),
   };

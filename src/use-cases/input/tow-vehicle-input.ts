@@ -16,5 +16,6 @@ export function readTowVehicle(given: Given): Omit<TowVehicle, 'id'> {
     hitchRatingKg: given.number('hitchRatingKg', R.hitchRating),
     hitchTongueN: given.number('hitchTongueN', R.hitchTongue),
     ballSizeM: given.number('ballSizeM', PLAUSIBLE_BUILD.ballSize),
+    ballHeightM: given.number('ballHeightM', R.ballHeight),
   };
 }

@@ -76,7 +76,8 @@ export class AddTrailer {
       const recorded = recordedBy(caller);
       const trailerId = await this.trailers.insert(tx, { ...trailer, status: 'in-service' });
       await this.builds.insert(tx, trailerId, build, recorded);
-      for (const part of parts) await this.parts.insert(tx, trailerId, { ...part, removedOn: null }, recorded);
+      for (const part of parts)
+        await this.parts.insert(tx, trailerId, { ...part, removedOn: null, removedFor: null }, recorded);
       await this.audit.append(tx, {
         ...signed(caller),
         at: caller.now,

@@ -9,11 +9,16 @@ import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
 import { Given } from '../input/given.js';
-import { type PartInput, readPart } from '../input/part-input.js';
+import { type PartInput, readPart, readRemovedFor } from '../input/part-input.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 
 export type CorrectPartInput =
-  | (PartInput & { readonly trailerId: string; readonly partId: string; readonly removedOn?: string | null })
+  | (PartInput & {
+      readonly trailerId: string;
+      readonly partId: string;
+      readonly removedOn?: string | null;
+      readonly removedFor?: string | null;
+    })
   | { readonly trailerId: string; readonly partId: string; readonly neverFitted: true };
 
 interface PartCorrected {
@@ -62,12 +67,16 @@ export class CorrectPart {
           notAfter: caller.today,
           notAfterIs: 'today',
         });
+        const removedFor = readRemovedFor(given, 'removedFor');
+        if (removedFor !== null && removedOn === null) {
+          given.refuse('removedFor', 'Enter the day it came off too, or leave the reason out.');
+        }
         if (given.problems.length > 0) return invalid(given.problems);
-        after = { ...part, removedOn };
+        after = { ...part, removedOn, removedFor };
         correctedId = await this.parts.insert(
           tx,
           trailerId,
-          { ...part, removedOn },
+          { ...part, removedOn, removedFor },
           {
             ...recordedBy(caller),
             correctsId: partId,

@@ -9,10 +9,14 @@ import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
 import { Given } from '../input/given.js';
-import { type FittedPart, type PartInput, readPart } from '../input/part-input.js';
+import { type FittedPart, type PartInput, readPart, readRemovedFor } from '../input/part-input.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 
-export type FitPartInput = PartInput & { readonly trailerId: string };
+export type FitPartInput = PartInput & {
+  readonly trailerId: string;
+  /** Why the part came off whose place this one took. */
+  readonly replacedFor?: string | null;
+};
 
 interface PartFitted {
   readonly partId: string;
@@ -59,12 +63,21 @@ export class FitPart {
       if (inPlace !== null && (part.fittedOn === null || (inPlace.fittedOn ?? '') > part.fittedOn)) {
         given.refuse('fittedOn', whenToSay(part, inPlace));
       }
+      const replacedFor = readRemovedFor(given, 'replacedFor');
+      if (replacedFor !== null && inPlace === null) {
+        given.refuse('replacedFor', 'Leave the reason out: nothing that we know of came off for this part.');
+      }
       if (given.problems.length > 0) return invalid(given.problems);
 
       if (inPlace !== null && part.fittedOn !== null) {
-        await this.parts.remove(tx, trailerId, inPlace.id, part.fittedOn);
+        await this.parts.remove(tx, trailerId, inPlace.id, { on: part.fittedOn, why: replacedFor });
       }
-      const partId = await this.parts.insert(tx, trailerId, { ...part, removedOn: null }, recordedBy(caller));
+      const partId = await this.parts.insert(
+        tx,
+        trailerId,
+        { ...part, removedOn: null, removedFor: null },
+        recordedBy(caller),
+      );
       await this.audit.append(tx, {
         ...signed(caller),
         at: caller.now,

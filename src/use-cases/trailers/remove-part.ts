@@ -7,12 +7,14 @@ import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, signed } from '../caller.js';
 import { Given } from '../input/given.js';
+import { readRemovedFor } from '../input/part-input.js';
 import { conflict, done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 
 export interface RemovePartInput {
   readonly trailerId: string;
   readonly partId: string;
   readonly removedOn: string;
+  readonly removedFor?: string | null;
 }
 
 /** Notes that a part came off and nothing took its place yet. */
@@ -38,6 +40,7 @@ export class RemovePart {
       notAfter: caller.today,
       notAfterIs: 'today',
     });
+    const removedFor = readRemovedFor(given, 'removedFor');
     if (given.problems.length > 0) return invalid(given.problems);
 
     return this.database.inYard(caller.yardId, async (tx) => {
@@ -49,7 +52,7 @@ export class RemovePart {
         given.refuse('removedOn', `Enter a day on or after ${before.fittedOn}, when it was fitted.`);
         return invalid(given.problems);
       }
-      await this.parts.remove(tx, trailerId, partId, removedOn);
+      await this.parts.remove(tx, trailerId, partId, { on: removedOn, why: removedFor });
       await this.audit.append(tx, {
         ...signed(caller),
         at: caller.now,
@@ -57,7 +60,7 @@ export class RemovePart {
         subject: 'part',
         subjectId: partId,
         trailerId,
-        detail: { before, after: { ...before, removedOn } },
+        detail: { before, after: { ...before, removedOn, removedFor } },
       });
       const { raised } = await this.reassess.trailer(tx, caller, trailerId);
       return done({ partId, raised });

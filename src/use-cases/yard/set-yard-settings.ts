@@ -80,6 +80,7 @@ function readSettings(given: Given): Settings & { readonly policy: YardPolicy } 
       weighFirstShare: policy.needNumber('weighFirstShare', R.weighFirst),
       useWindowDays: policy.needNumber('useWindowDays', R.useWindow),
       driftTrips: policy.needNumber('driftTrips', R.driftTrips),
+      decayIndex: policy.number('decayIndex', R.decayIndex),
     },
   };
 }

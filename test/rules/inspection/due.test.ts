@@ -42,7 +42,8 @@ describe('a check by days, months, trips', () => {
     const check = kind('look', [{ kind: 'trips', every: 3 }]);
     const more = {
       checkRecords: [done('look', '2025-05-02')],
-      trips: [trip('2025-05-01', 5), trip('2025-05-02', 5), trip('2025-05-03', 5)],
+      // All booked ahead, so that there is no other use to come but what is booked.
+      trips: ['01', '02', '03'].map((on) => trip(`2025-05-${on}`, 5, { jobId: `job-${on}` })),
       jobs: [job('2025-05-10'), job('2025-05-12'), job('2025-05-14')],
     };
     expect(due(check, '2025-05-04', more)).toMatchObject({
@@ -229,7 +230,9 @@ describe('a check after an event', () => {
       position: '1L',
       fittedOn: day('2025-06-01'),
       removedOn: null,
+      removedFor: null,
       tire: null,
+      bearings: null,
     } as const;
     const answer = due(adjust, '2025-06-20', {
       parts: [brakes],

@@ -292,6 +292,7 @@ describe('where the load sits', () => {
       hitchRatingKg: lb(11_000),
       hitchTongueN: lbf(1_200),
       ballSizeM: null,
+      ballHeightM: null,
     };
     const carried = load({ cargo: [item('machine', 9_000)], balancePointM: inch(156.35) });
     const found = check({ ...trailer, hitch }, tires(2), carried, { towVehicle });

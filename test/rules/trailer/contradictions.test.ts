@@ -111,7 +111,7 @@ describe('parts weaker than what they carry', () => {
   });
 
   test('7,000 lb axles on a 7,000 lb jack', () => {
-    const jacks = (count: number, pounds: number) => build({ jacks: { count, liftKg: null, supportKg: lb(pounds) } });
+    const jacks = (count: number, pounds: number) => build({ jacks: { ...sound.jacks, count, supportKg: lb(pounds) } });
     expect(kinds(jacks(1, 7_000))).toEqual(['jack-too-small']);
     expect(kinds(jacks(1, 10_000))).toEqual([]);
     expect(kinds(jacks(2, 7_000))).toEqual([]);
@@ -119,7 +119,7 @@ describe('parts weaker than what they carry', () => {
 
   test('a single jack on a gooseneck', () => {
     const hitch = { ...sound.hitch, kind: 'gooseneck' as const };
-    const jacks = { count: 1, liftKg: null, supportKg: null };
+    const jacks = { ...sound.jacks, count: 1 };
     expect(kinds(build({ hitch, jacks }))).toEqual(['single-jack-on-gooseneck']);
     expect(kinds(build({ hitch, jacks: { ...jacks, count: 2 } }))).toEqual([]);
     expect(kinds(build({ jacks }))).toEqual([]);
@@ -131,7 +131,7 @@ describe('how it is built', () => {
 
   test('slide-out ramps want stabilizers', () => {
     const rear = (ramps: BuildSheet['rear']['ramps'], stabilizers: boolean | null) =>
-      kinds(build({ rear: { dovetailM: null, ramps, stabilizers } }));
+      kinds(build({ rear: { ...unknown.rear, ramps, stabilizers } }));
     expect(rear('slide-out-rear', false)).toEqual(['slide-ramps-without-stabilizers']);
     expect(rear('slide-out-side', false)).toEqual(['slide-ramps-without-stabilizers']);
     expect([rear('slide-out-rear', true), rear('slide-out-rear', null), rear('stand-up', false)]).toEqual([[], [], []]);

@@ -119,6 +119,8 @@ test('no part that is made weaker ever leaves more payload', () => {
           position: '1L',
           fittedOn: null,
           removedOn: null,
+          removedFor: null,
+          bearings: null,
           tire: marks({ maxLoadSingleKg: lb(one) }),
         },
       ];
