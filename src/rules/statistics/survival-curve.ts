@@ -49,8 +49,8 @@ export function survivalAt(curve: readonly SurvivalStep[], age: number): number 
 
 /**
  * Age by which a share has died: the first at which the curve is that low; where it lies level exactly there, the middle
- * of the level stretch (so the median of eight lives is the mean of the fourth and fifth), as in R. Null while the curve
- * has not come down so far.
+ * of the stretch to the next death (so the median of eight lives is the mean of the fourth and fifth), as in R. Null
+ * while the curve has not come down so far.
  */
 export function ageReachedOnCurve(curve: readonly SurvivalStep[], share: number): number | null {
   const alive = 1 - share;
