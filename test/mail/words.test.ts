@@ -251,9 +251,41 @@ describe('what a flag says', () => {
       "Axle 1 left (1519: 6 y 1 mo). The limit of 6 years is the yard's own; no law sets one.",
     ],
     [
-      { kind: 'tires-soft', tires: [{ position: 'spare', foundKpa: psi(50), wantedKpa: psi(80) }] },
+      {
+        kind: 'tires-soft',
+        tires: [{ position: 'spare', foundKpa: psi(50), wantedKpa: psi(80), carriesKg: null, carriedKg: null }],
+      },
       'Tires too soft',
       'The spare 50 psi of 80 psi. A soft tire carries less than its sidewall says.',
+    ],
+    [
+      {
+        kind: 'tires-soft',
+        tires: [{ position: '1L', foundKpa: psi(50), wantedKpa: psi(80), carriesKg: lb(2_600), carriedKg: lb(2_663) }],
+      },
+      'Tires too soft',
+      'Axle 1 left 50 psi of 80 psi, good for 2,600 lb. A soft tire carries less than its sidewall says.',
+    ],
+    [
+      {
+        kind: 'tires-mismatched',
+        axle: 2,
+        mismatches: [{ trait: 'load-range', positions: ['2L', '2R'], marked: ['D', 'E'] }],
+      },
+      'Tires of axle 2 are no set',
+      'Load range: axle 2 left D and axle 2 right E.',
+    ],
+    [
+      {
+        kind: 'licence-line',
+        towVehicle: 'the white truck',
+        group: 'A',
+        combinationKg: lb(26_600),
+        thresholdKg: lb(26_001),
+        jobIds: ['j1', 'j2'],
+      },
+      'With the white truck a commercial licence may be asked',
+      '26,600 lb together on 2 booked jobs; the federal line stands at 26,001 lb. Uses, exemptions and states differ.',
     ],
     [
       {

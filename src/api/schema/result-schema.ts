@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { STRONGER_PARTS } from '../../rules/flags/clearance.js';
 import { FLAG_RULES } from '../../rules/flags/flag.js';
+import { TIRE_TRAITS } from '../../rules/tire/tire-mismatch.js';
 import { TRIGGER } from './check-schema.js';
 import { computed, DAY, ID, known } from './values.js';
 
@@ -131,7 +132,34 @@ const EVIDENCE = z
     }),
     z.object({
       kind: z.literal('tires-soft'),
-      tires: z.array(z.object({ position: z.string(), foundKpa: computed('kPa'), wantedKpa: computed('kPa') })),
+      tires: z.array(
+        z.object({
+          position: z.string(),
+          foundKpa: computed('kPa'),
+          wantedKpa: computed('kPa'),
+          carriesKg: MASS.nullable().describe('What it may carry at the pressure found, kg.'),
+          carriedKg: MASS.nullable().describe('The most it has carried since, kg.'),
+        }),
+      ),
+    }),
+    z.object({
+      kind: z.literal('tires-mismatched'),
+      axle: z.int(),
+      mismatches: z.array(
+        z.object({
+          trait: z.enum(TIRE_TRAITS),
+          positions: z.array(z.string()),
+          marked: z.array(z.string()).describe('As marked on each of them, in the same order.'),
+        }),
+      ),
+    }),
+    z.object({
+      kind: z.literal('licence-line'),
+      towVehicle: z.string(),
+      group: z.enum(['A', 'B']),
+      combinationKg: MASS,
+      thresholdKg: MASS,
+      jobIds: z.array(ID),
     }),
     z.object({ kind: z.literal('check-overdue'), ...CODED, dueOn: DAY.nullable(), safety: z.boolean() }),
     z.object({ kind: z.literal('proof-missing'), ...CODED, what: z.string() }),

@@ -1,5 +1,6 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Flag } from '../../rules/flags/flag.js';
+import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js';
 import { kPa } from '../../rules/units/pressure.js';
 import { bandWords } from './fit-words.js';
 import { comparisonWords } from './limit-words.js';
@@ -50,7 +51,8 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
     }
     case 'tires-soft': {
       const tires = evidence.tires.map(
-        ({ position, foundKpa, wantedKpa }) => `${wheel(position)} ${psiOf(kPa(foundKpa))} of ${psiOf(kPa(wantedKpa))}`,
+        ({ position, foundKpa, wantedKpa, carriesKg }) =>
+          `${wheel(position)} ${psiOf(kPa(foundKpa))} of ${psiOf(kPa(wantedKpa))}${carriesKg === null ? '' : `, good for ${pounds(carriesKg)}`}`,
       );
       return {
         title: 'Tires too soft',
@@ -58,6 +60,18 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         todo: 'Pump them up cold and look for the leak.',
       };
     }
+    case 'tires-mismatched':
+      return {
+        title: `Tires of axle ${evidence.axle} are no set`,
+        says: evidence.mismatches.map(mismatchWords).join(' '),
+        todo: 'Look at the sidewalls and fit tires that match.',
+      };
+    case 'licence-line':
+      return {
+        title: `With ${evidence.towVehicle} a commercial licence may be asked`,
+        says: `${pounds(evidence.combinationKg)} together on ${count(evidence.jobIds.length, 'booked job')}; the federal line stands at ${pounds(evidence.thresholdKg)}. Uses, exemptions and states differ.`,
+        todo: `Check your state, or name a driver who holds class ${evidence.group}.`,
+      };
     case 'check-overdue': {
       const name = names.checkKinds.get(evidence.checkKindId)?.name ?? evidence.code;
       return {
@@ -98,6 +112,19 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         todo: 'Keep it in the yard.',
       };
   }
+}
+
+const TRAIT_WORDS: Readonly<Record<TireTrait, string>> = {
+  size: 'size',
+  construction: 'radial or bias',
+  'load-range': 'load range',
+  kind: 'kind',
+  age: 'date code',
+};
+
+/** `Load range: left rear D, right rear E.` */
+function mismatchWords({ trait, positions, marked }: TireMismatch): string {
+  return `${capital(TRAIT_WORDS[trait])}: ${list(positions.map((position, place) => `${wheel(position)} ${marked[place] ?? ''}`))}.`;
 }
 
 function heavyLoads({ trips, over90, over100, payloadKg }: Extract<Flag['evidence'], { kind: 'class-drift' }>): string {

@@ -1,5 +1,6 @@
 import { type CivilDate, daysBetween } from '../../rules/calendar/civil-date.js';
 import type { Flag, FlagRule } from '../../rules/flags/flag.js';
+import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js';
 import { kPa } from '../../rules/units/pressure.js';
 import { showCount, showDate, showMass, showNumber, showPressure, showShare } from '../components/show-quantity.js';
 import { CLASS_WORDS, listWords, positionWords } from './build-words.js';
@@ -56,11 +57,25 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         evidence: `${listWords(
           evidence.tires.map(
             (tire) =>
-              `${positionWords(tire.position)} ${showPressure(kPa(tire.foundKpa))} where ${showPressure(kPa(tire.wantedKpa))} is wanted`,
+              `${positionWords(tire.position)} ${showPressure(kPa(tire.foundKpa))} where ${showPressure(kPa(tire.wantedKpa))} is wanted${softLoad(tire)}`,
           ),
         )}.`,
-        how: 'The cold pressures last recorded on a check sheet against the cold pressure of plate or sidewall.',
+        how: 'The cold pressures last recorded on a check sheet against the cold pressure of plate or sidewall; what a tire carries by the published row at or below that pressure.',
         todo: 'Inflate them cold, three hours parked, and look for the leak.',
+      };
+    case 'tires-mismatched':
+      return {
+        title: `Tires of axle ${evidence.axle} are no set`,
+        evidence: evidence.mismatches.map(mismatchWords).join(' '),
+        how: 'Marks of the tires as recorded. One size, construction, kind and load range on an axle is common practice; two years apart in age is our own line.',
+        todo: 'Look at the sidewalls. If they are as recorded, fit tires that match; until then the weakest sets what the axle carries.',
+      };
+    case 'licence-line':
+      return {
+        title: `With ${evidence.towVehicle} a commercial licence may be asked`,
+        evidence: `${showMass(evidence.combinationKg)} together on ${showCount(evidence.jobIds.length, 'booked job')}, where the federal line stands at ${showMass(evidence.thresholdKg)}. No driver with a class ${evidence.group} licence is named.`,
+        how: 'Ratings or actual weights of truck and trailer, whichever are greater (49 CFR 383.91). What the haul is for, exemptions and your state decide; check your state.',
+        todo: 'Ask the licence office, name a driver who holds the class, or take a lighter truck or trailer.',
       };
     case 'check-overdue': {
       const name = names.checkKinds.get(evidence.checkKindId) ?? evidence.code;
@@ -131,12 +146,38 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'tongue-share': 'Tongue weight out of its band',
   'tire-age': 'Tires past age',
   'tire-pressure': 'Tires soft',
+  'tire-mismatch': 'Tires do not match',
+  'licence-line': 'Near a licence line',
   'overdue-check': 'Check overdue',
   'missing-proof': 'Proof missing',
   'class-drift': 'Used beyond its class',
   outgrown: 'Outgrown',
   'on-hold': 'On hold',
 };
+
+/** `, 2,600 lb at that pressure, and has carried 2,663 lb since`; nothing where no published row tells. */
+function softLoad({
+  carriesKg,
+  carriedKg,
+}: Extract<Flag['evidence'], { kind: 'tires-soft' }>['tires'][number]): string {
+  if (carriesKg === null) return '';
+  const since = carriedKg === null ? '' : `, has carried ${showMass(carriedKg)} since`;
+  return ` (good for ${showMass(carriesKg)} at that${since})`;
+}
+
+const TRAIT_WORDS: Readonly<Record<TireTrait, string>> = {
+  size: 'Size',
+  construction: 'Radial or bias',
+  'load-range': 'Load range',
+  kind: 'Kind',
+  age: 'Date code',
+};
+
+/** `Load range: axle 2 left D, axle 2 right E.` */
+function mismatchWords({ trait, positions, marked }: TireMismatch): string {
+  const each = positions.map((position, place) => `${positionWords(position)} ${marked[place] ?? ''}`);
+  return `${TRAIT_WORDS[trait]}: ${listWords(each)}.`;
+}
 
 function heavyTrips({ trips, over90, over100, payloadKg }: Extract<Flag['evidence'], { kind: 'class-drift' }>): string {
   const payload = `the payload of ${showMass(payloadKg)}`;

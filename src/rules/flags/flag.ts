@@ -1,5 +1,6 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import type { Comparison } from '../load/limit.js';
+import type { TireMismatch } from '../tire/tire-mismatch.js';
 import type { TrailerClass } from '../trailer/ratings.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Clearance } from './clearance.js';
@@ -28,6 +29,8 @@ export const FLAG_RULES = [
   'tongue-share',
   'tire-age',
   'tire-pressure',
+  'tire-mismatch',
+  'licence-line',
   'overdue-check',
   'missing-proof',
   'class-drift',
@@ -59,7 +62,26 @@ type FlagEvidence =
     }
   | {
       readonly kind: 'tires-soft';
-      readonly tires: readonly { readonly position: string; readonly foundKpa: number; readonly wantedKpa: number }[];
+      readonly tires: readonly {
+        readonly position: string;
+        readonly foundKpa: number;
+        readonly wantedKpa: number;
+        /** What it may carry at the pressure found, kg; null where no published row says. */
+        readonly carriesKg: Kilograms | null;
+        /** The most it has carried since it was found so, kg; null while no trip tells. */
+        readonly carriedKg: Kilograms | null;
+      }[];
+    }
+  /** Tires of one axle that are no set, and in what. */
+  | { readonly kind: 'tires-mismatched'; readonly axle: number; readonly mismatches: readonly TireMismatch[] }
+  /** Jobs on which trailer and this tow vehicle pass a licence weight. Points to the rules; asserts nothing. */
+  | {
+      readonly kind: 'licence-line';
+      readonly towVehicle: string;
+      readonly group: 'A' | 'B';
+      readonly combinationKg: Kilograms;
+      readonly thresholdKg: Kilograms;
+      readonly jobIds: readonly string[];
     }
   | {
       readonly kind: 'check-overdue';

@@ -2,12 +2,14 @@ import { order } from '../history/order.js';
 import { classDriftFlags } from './class-drift.js';
 import type { Flag, Severity } from './flag.js';
 import type { FlagContext } from './flag-context.js';
+import { licenceLineFlags } from './licence-line.js';
 import { missingProofFlags } from './missing-proof.js';
 import { onHoldFlags } from './on-hold.js';
 import { outgrownFlags } from './outgrown.js';
 import { overLimitFlags } from './over-limit.js';
 import { overdueCheckFlags } from './overdue-check.js';
 import { tireAgeFlags } from './tire-age.js';
+import { tireMismatchFlags } from './tire-mismatch.js';
 import { tirePressureFlags } from './tire-pressure.js';
 import { tongueShareFlags } from './tongue-share.js';
 
@@ -18,6 +20,8 @@ const RULES: readonly ((context: FlagContext) => readonly Flag[])[] = [
   tongueShareFlags,
   tireAgeFlags,
   tirePressureFlags,
+  tireMismatchFlags,
+  licenceLineFlags,
   overdueCheckFlags,
   missingProofFlags,
   classDriftFlags,

@@ -2,15 +2,17 @@ import type { TireMarks } from '../facts/part.js';
 import { nominalDiameter, readTireSize } from './tire-size.js';
 
 /** What tires that share a load should have in common. */
-export type TireTrait =
+export const TIRE_TRAITS = [
   /** Another width, height or rim: another diameter, so one tire carries more and scrubs. */
-  | 'size'
+  'size',
   /** Radial beside bias: they steer and flex differently. */
-  | 'construction'
-  | 'load-range'
+  'construction',
+  'load-range',
   /** ST, LT, passenger or truck. */
-  | 'kind'
-  | 'age';
+  'kind',
+  'age',
+] as const;
+export type TireTrait = (typeof TIRE_TRAITS)[number];
 
 /** A fitted tire, with the day its week began where its code can be read. */
 export interface FittedTire {

@@ -32,6 +32,19 @@ export function wheelPositions(build: BuildSheet): readonly string[] {
   return [...axles.flatMap(axleWheelPositions), 'spare'];
 }
 
+/** How the wheel at a position is mounted; null for the spare, and for a place the build does not have. */
+export function mountingAt(position: string, build: BuildSheet): 'single' | 'dual' | null {
+  const axle = build.axles.find((one) => axleWheelPositions(one).includes(position));
+  return axle === undefined ? null : axle.wheelsPerSide === 2 ? 'dual' : 'single';
+}
+
+/** The other wheel of a dual pair; null where a wheel stands alone. */
+export function mateOf(position: string): string | null {
+  const place = parseWheelPosition(position);
+  if (place?.kind !== 'axle' || place.dual === null) return null;
+  return `${place.axle}${place.side}${place.dual === 'I' ? 'O' : 'I'}`;
+}
+
 /** The wheel positions of one axle, left to right. */
 export function axleWheelPositions(axle: Axle): readonly string[] {
   const places = axle.wheelsPerSide === 2 ? ['LO', 'LI', 'RI', 'RO'] : ['L', 'R'];

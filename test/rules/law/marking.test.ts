@@ -40,7 +40,7 @@ describe('the rear guard', () => {
     ['rig-1998', '1998-01-26'],
     ['rig-old', '1998-01-25'],
   ])('%s: each published measure passes, and a tenth of an inch worse fails', (id, built) => {
-    const limit = periodic.items.find((item) => item.id === id)?.limit as Record<string, number>;
+    const limit = periodic.items.find((item) => item.id === id)?.limit as unknown as Record<string, number>;
     const at = { ground: limit.groundIn ?? 0, inside: limit.sideInsetIn ?? 0, ahead: limit.forwardIn ?? 0 };
     const guard = (ground: number, inside: number, ahead: number, bar: number) =>
       rearGuardPasses(day(built), {
