@@ -3,6 +3,7 @@ import type { TrailerFacts } from './facts/trailer-facts.js';
 import type { Flag } from './flags/flag.js';
 import { recentTrips } from './flags/flag-context.js';
 import { raiseFlags } from './flags/flags.js';
+import { type HubLife, hubLives } from './history/hub-lives.js';
 import { type TrailerOn, trailerOn } from './history/trailer-on.js';
 import { coldPressuresFound } from './inspection/cold-pressures.js';
 import { type Due, type Schedule, scheduleOn } from './inspection/due.js';
@@ -22,6 +23,8 @@ export interface Assessment {
   readonly contradictions: readonly Contradiction[];
   readonly due: readonly Due[];
   readonly flags: readonly Flag[];
+  /** How much of their rating life the bearings of each hub on record have used up. Never a due date. */
+  readonly hubLives: readonly HubLife[];
   readonly use: {
     readonly totalKm: Kilometres | null;
     readonly kmPerDay: number | null;
@@ -62,6 +65,7 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
     contradictions: trailer.build === null ? [] : contradictions(trailer.build, trailer.tires),
     due,
     flags,
+    hubLives: isGone ? [] : hubLives(trailer, use.travelled),
     use: useShown(trailer, use),
     unknowns: unknownsOf(trailer, use, due),
     wakeOn: wakeOn(trailer, use, schedule),

@@ -115,6 +115,7 @@ export function anAssessment(asOf: string, more: Partial<Assessment> = {}): Asse
     readiness: 'ready',
     ratings: null,
     contradictions: [],
+    hubLives: [],
     due: [],
     flags: [],
     use: { totalKm: km(1_234.5), kmPerDay: 3.3, trips: 2, lastTripOn: today },

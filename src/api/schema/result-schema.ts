@@ -224,6 +224,24 @@ export const READINESS = z
   .enum(['ready', 'due', 'down', 'gone'])
   .describe('due: work wanted before or during its next job. down: held or stopped. gone: sold or scrapped.');
 
+const HUB_LIFE = z
+  .object({
+    partId: ID,
+    countedKm: computed('Driven since it was fitted with a load that is known, km.'),
+    uncountedKm: computed('Driven since it was fitted with a load that is not, km.'),
+    isBound: z.boolean().describe('Some loads are only the most they can have been.'),
+    ...known({
+      position: z.string().describe('Axle and side.'),
+      fittedOn: DAY,
+      lifeUsed: computed('Share of the rating life L10 used up, at most; 0 and up.'),
+      l10Km: computed('L10 at the mean of the loads so far, km.'),
+      meanLoadN: computed('Steady hub load that does as much, N.'),
+      rating: z.enum(['catalogue', 'series', 'memory']),
+      lacks: z.enum(['position', 'bearing-numbers', 'bearing-rating', 'tire-size', 'loads']),
+    }),
+  })
+  .meta({ id: 'HubLife', description: 'Never a due date: hubs fail by water, grease and preload long before.' });
+
 /** What the facts of one trailer come to on one day. */
 export const ASSESSMENT = z
   .object({
@@ -233,6 +251,7 @@ export const ASSESSMENT = z
     contradictions: z.array(CONTRADICTION),
     due: z.array(DUE),
     flags: z.array(FLAG),
+    hubLives: z.array(HUB_LIFE),
     use: z.object({
       trips: z.int(),
       ...known({
