@@ -12,22 +12,12 @@ export interface EnvelopeInput {
   readonly limits: LoadLimits;
   /** Null while nobody said where the deck lies: balance points from the coupler to twice the axles' distance are looked at. */
   readonly deck: DeckSpan | null;
-  /** How torsion axles are held; not asked for where axles share. Null: nobody said. */
-  readonly torsion: TorsionHeld | null;
+  /**
+   * How far the coupler is held above (positive) the height at which the loaded trailer stands level; asked for torsion
+   * axles only. Null: nobody said.
+   */
+  readonly raisedM: Metres | null;
 }
-
-/**
- * `level`: torsion axles of one kind, the loaded deck level, so that they share equally. `raised`: the coupler above
- * (positive) or below the height at which the loaded trailer stands level. `springs` are the axles as they are, or where
- * their rate only lies between bounds, the softest and the stiffest they may be: every limit is then held by both.
- */
-export type TorsionHeld =
-  | { readonly kind: 'level' }
-  | {
-      readonly kind: 'raised';
-      readonly raisedM: Metres;
-      readonly springs: readonly [readonly SpringAxle[], ...(readonly SpringAxle[])[]];
-    };
 
 export interface EnvelopePoint {
   readonly balancePointM: Metres;
@@ -55,7 +45,14 @@ export interface Bounds {
   readonly unchecked: readonly RatingLack[];
 }
 
-export type EnvelopeLack = 'empty-mass' | 'empty-tongue' | 'axle-places' | 'suspension' | 'torsion-level' | 'ratings';
+export type EnvelopeLack =
+  | 'empty-mass'
+  | 'empty-tongue'
+  | 'axle-places'
+  | 'suspension'
+  | 'torsion-level'
+  | 'spring-rate'
+  | 'ratings';
 
 export type BoundsFound =
   | { readonly kind: 'known'; readonly bounds: Bounds }
@@ -75,17 +72,18 @@ export type Envelope =
  * Every limit of a build on its cargo. The trailer stands on level ground; for torsion axles at the height given.
  * Source: plane statics (`load/statics.ts`); no approximation but a rigid frame and small angles.
  */
-export function boundsOf({ limits, deck, torsion }: EnvelopeInput): BoundsFound {
+export function boundsOf({ limits, deck, raisedM }: EnvelopeInput): BoundsFound {
   const empty = emptyTrailer(limits);
+  const springs = springsHeld(limits, raisedM);
   const lacks: EnvelopeLack[] = empty.kind === 'unknown' ? [...empty.lacks] : [];
   if (limits.sharing === 'unknown') lacks.push('suspension');
-  if (limits.sharing === 'separate' && torsion === null) lacks.push('torsion-level');
-  if (empty.kind === 'unknown' || lacks.length > 0) return { kind: 'unknown', lacks };
+  if (springs.kind === 'unknown' && !lacks.includes(springs.lacks)) lacks.push(springs.lacks);
+  if (empty.kind === 'unknown' || springs.kind === 'unknown' || lacks.length > 0) return { kind: 'unknown', lacks };
 
-  const responses: TrailerResponse[] =
-    limits.sharing === 'separate' && torsion?.kind === 'raised'
-      ? torsion.springs.map((springs) => torsionResponse(empty, springs, torsion.raisedM))
-      : [sharedResponse(empty, limits.axles.length)];
+  const responses: readonly TrailerResponse[] =
+    springs.kind === 'shared'
+      ? [sharedResponse(empty, limits.axles.length)]
+      : springs.each.map((axles) => torsionResponse(empty, axles, springs.raisedM));
   const span = deck ?? { frontM: metres(0), rearM: metres(2 * empty.axleCentreM) };
   const [front, rear] = deckBoundaries(span) as [Boundary, Boundary];
   return {
@@ -99,6 +97,21 @@ export function boundsOf({ limits, deck, torsion }: EnvelopeInput): BoundsFound 
       unchecked: limits.ratingLacks,
     },
   };
+}
+
+/** `separate`: the springs every limit is held by, one list where their rates do not matter or are known, else the softest and the stiffest. */
+type SpringsHeld =
+  | { readonly kind: 'shared' }
+  | { readonly kind: 'separate'; readonly raisedM: Metres; readonly each: readonly (readonly SpringAxle[])[] }
+  | { readonly kind: 'unknown'; readonly lacks: 'torsion-level' | 'spring-rate' | 'axle-places' };
+
+function springsHeld({ sharing, torsion }: LoadLimits, raisedM: Metres | null): SpringsHeld {
+  if (sharing !== 'separate' || torsion === null) return { kind: 'shared' };
+  if (torsion.placesM === null) return { kind: 'unknown', lacks: 'axle-places' };
+  if (raisedM === null) return { kind: 'unknown', lacks: 'torsion-level' };
+  if (torsion.rates === null) return { kind: 'unknown', lacks: 'spring-rate' };
+  const { known, softest, stiffest } = torsion.rates;
+  return { kind: 'separate', raisedM, each: known || raisedM === 0 ? [softest] : [softest, stiffest] };
 }
 
 /** The allowed region of balance point and cargo weight, each corner exact, each edge with the limit that makes it. */

@@ -62,17 +62,15 @@ export function torsionResponse(
   springs: readonly SpringAxle[],
   raisedM: Metres,
 ): TrailerResponse {
-  let sumK = 0;
   let sumKx = 0;
   let sumKxx = 0;
   for (const { fromCouplerM, rateNPerM } of springs) {
     if (!(rateNPerM > 0)) throw new RangeError(`a spring rate of ${rateNPerM} N/m: must be above 0`);
     if (!(fromCouplerM > 0)) throw new RangeError(`an axle ${fromCouplerM} m behind the coupler: must be above 0`);
-    sumK += rateNPerM;
     sumKx += rateNPerM * fromCouplerM;
     sumKxx += rateNPerM * fromCouplerM ** 2;
   }
-  const emptyMomentNm = ((empty.weightN - empty.tongueN) * sumKx) / sumK;
+  const emptyMomentNm = (empty.weightN - empty.tongueN) * empty.axleCentreM;
   const axles = springs.map(({ fromCouplerM, rateNPerM }): Response => {
     const perMoment = rateNPerM / sumKx;
     const shiftN = -rateNPerM * raisedM * (1 - (fromCouplerM * sumKx) / sumKxx);
