@@ -5,7 +5,7 @@ import pg from 'pg';
 import { inject } from 'vitest';
 import { migrate } from '../../src/launch/migrate.js';
 import { startPostgres } from '../../src/launch/postgres.js';
-import { failedTests } from './note-failures.js';
+import { failedTests } from './failed-tests.js';
 
 export interface FreshDatabase {
   /** Connects as the owner, as DATABASE_URL does. */

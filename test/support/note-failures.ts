@@ -1,7 +1,8 @@
 import { afterEach } from 'vitest';
+import { failedTests } from './failed-tests.js';
 
-/** Names of the tests of this file that failed, so that their database is kept for a look instead of dropped. */
-export const failedTests: string[] = [];
+// Runs anew before each file, while the list may be the one of the file before: files share their modules.
+failedTests.length = 0;
 
 afterEach(({ task }) => {
   if (task.result?.state === 'fail') failedTests.push(task.name);
