@@ -1,6 +1,6 @@
 import type { Lifetime } from './lifetime.js';
 import { deathWithinProbability, type Weibull } from './weibull.js';
-import { exposure, type LogNormalPrior, type SeenLives, sortedOut } from './weibull-fit.js';
+import { exposure, fitWeibull, type LogNormalPrior, type SeenLives, sortedOut } from './weibull-fit.js';
 
 /**
  * What is held of a Weibull life once a prior and the lives seen are put together: not one curve but many, each with its
@@ -42,7 +42,7 @@ export function weibullBelief(
   if (seen === null) return null;
   const unit = seen.units === 0 ? 1 : seen.unit;
   const hill = new Hill(seen, shapePrior, scalePrior, unit);
-  const top = hill.top();
+  const top = hill.top(startOf(lives, shapePrior, scalePrior, unit));
   const { nodes, total } = lattice(hill, top);
   let logShape = 0;
   let logScale = 0;
@@ -92,6 +92,14 @@ export function ageReachedByBelief(belief: WeibullBelief, age: number, probabili
   return at;
 }
 
+/** The prior's middle; with deaths, what they say about the scale at a shape kept sane by its prior. */
+function startOf(lives: readonly Lifetime[], shapePrior: LogNormalPrior, scalePrior: LogNormalPrior, unit: number) {
+  const fit = fitWeibull(lives, shapePrior);
+  const { shape, scale } =
+    fit.kind === 'fitted' ? fit : { shape: shapePrior.median, scale: Math.max(scalePrior.median, unit) };
+  return { logShape: Math.log(shape), logScale: Math.log(scale / unit) };
+}
+
 interface Node {
   readonly logShape: number;
   readonly logScale: number;
@@ -133,6 +141,31 @@ function lattice(hill: Hill, top: Top): { nodes: readonly Node[]; total: number 
   return { nodes, total };
 }
 
+const MOST_CLIMBS = 60;
+/** Climbing ends with a step this small in ln shape and ln scale. */
+const SETTLED = 1e-8;
+
+/** Slopes of the height towards ln shape and ln scale, and its curvatures with the sign turned. */
+interface Bend {
+  readonly toShape: number;
+  readonly toScale: number;
+  readonly shapeShape: number;
+  readonly scaleScale: number;
+  readonly both: number;
+}
+
+/** Newton's step; where the hill is not rounded, as if it were just so much more curved that it is. At most 1 long. */
+function stepUp({ toShape, toScale, shapeShape, scaleScale, both }: Bend): { byShape: number; byScale: number } {
+  const middle = (shapeShape + scaleScale) / 2;
+  const least = middle - Math.hypot((shapeShape - scaleScale) / 2, both);
+  const more = least > 0 ? 0 : 1e-3 * Math.abs(middle) + 1e-6 - least;
+  const round = (shapeShape + more) * (scaleScale + more) - both ** 2;
+  const byShape = ((scaleScale + more) * toShape - both * toScale) / round;
+  const byScale = ((shapeShape + more) * toScale - both * toShape) / round;
+  const far = Math.max(1, Math.abs(byShape), Math.abs(byScale));
+  return { byShape: byShape / far, byScale: byScale / far };
+}
+
 /** ln of prior times likelihood over (ln shape, ln scale), ages in units of `unit`. */
 class Hill {
   private readonly shapeMiddle: number;
@@ -164,40 +197,25 @@ class Hill {
       ((logScale - this.scaleMiddle) / this.scalePrior.logSpread) ** 2 / 2;
   }
 
-  /** The top by damped Newton steps from the prior's middle, and the curvature there. */
-  top(): Top {
-    let logShape = this.shapeMiddle;
-    let logScale = this.scaleMiddle;
+  /** The top, by Newton steps that only ever climb, from a place near it, and how the hill falls away from there. */
+  top(start: { readonly logShape: number; readonly logScale: number }): Top {
+    let { logShape, logScale } = start;
     let height = this.along(logShape)(logScale);
     let bend = this.bend(logShape, logScale);
-    for (let i = 0; i < 60; i++) {
-      // Where the hill is not yet rounded, the prior's own curvature still is: step by that.
-      const round = bend.shapeShape * bend.scaleScale - bend.both ** 2;
-      const isRound = bend.shapeShape > 0 && round > 0;
-      let byShape = isRound
-        ? (bend.scaleScale * bend.toShape - bend.both * bend.toScale) / round
-        : bend.toShape * this.shapePrior.logSpread ** 2;
-      let byScale = isRound
-        ? (bend.shapeShape * bend.toScale - bend.both * bend.toShape) / round
-        : bend.toScale / bend.scaleScale;
-      const far = Math.max(Math.abs(byShape), Math.abs(byScale));
-      if (far > 1) {
-        byShape /= far;
-        byScale /= far;
-      }
-      for (let halving = 0; halving < 40; halving++) {
-        const higher = this.along(logShape + byShape)(logScale + byScale);
-        if (higher >= height) {
-          height = higher;
-          break;
-        }
+    for (let i = 0; i < MOST_CLIMBS; i++) {
+      let { byShape, byScale } = stepUp(bend);
+      let higher = this.along(logShape + byShape)(logScale + byScale);
+      while (!(higher >= height) && Math.abs(byShape) + Math.abs(byScale) > SETTLED) {
         byShape /= 2;
         byScale /= 2;
+        higher = this.along(logShape + byShape)(logScale + byScale);
       }
+      if (!(higher >= height)) break;
+      height = higher;
       logShape += byShape;
       logScale += byScale;
       bend = this.bend(logShape, logScale);
-      if (Math.abs(byShape) + Math.abs(byScale) < 1e-8) break;
+      if (Math.abs(byShape) + Math.abs(byScale) < SETTLED) break;
     }
     const shapeVariance = 1 / (bend.shapeShape - bend.both ** 2 / bend.scaleScale);
     return {
@@ -210,7 +228,7 @@ class Hill {
   }
 
   /** Slopes and (negated) curvatures of the height. */
-  private bend(logShape: number, logScale: number) {
+  private bend(logShape: number, logScale: number): Bend {
     const { deaths, sumLogDeathAge } = this.seen;
     const shape = Math.exp(logShape);
     const sums = exposure(this.seen, shape);
