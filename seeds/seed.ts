@@ -23,6 +23,7 @@ import { OpenHold } from '../src/use-cases/holds/open-hold.js';
 import { BookJob } from '../src/use-cases/jobs/book-job.js';
 import type { Outcome } from '../src/use-cases/outcome.js';
 import { AddTrailer } from '../src/use-cases/trailers/add-trailer.js';
+import { FitPart } from '../src/use-cases/trailers/fit-part.js';
 import { demoChecks, SOFT_TIRES } from './demo/checks.js';
 import type { DemoToFill } from './demo/demo-to-fill.js';
 import { DEMO_HOLDS } from './demo/holds.js';
@@ -52,6 +53,7 @@ export async function seedDemo(app: INestApplicationContext, demo: DemoToFill): 
     const known = await database.inYard(caller.yardId, (tx) => app.get(TrailerStore).findByNumber(tx, yardNumber));
     const id = known?.id ?? (await addTrailer(app, caller, each));
     trailerIds.set(yardNumber, id);
+    await layLaterDecks(app, caller, id, each);
     await database.inYard(caller.yardId, (tx) => seedHistory(tx, app, caller, id, each, machines, checkKinds));
   }
   await seedJobs(app, demo, trailerIds, machines, towVehicles);
@@ -122,11 +124,36 @@ async function addTrailer(app: INestApplicationContext, caller: Caller, demo: De
         ...wheels.map((position) => tire(position, demo.tireWeeks)),
         ...(demo.spareWeeks === null ? [] : [tire('spare', demo.spareWeeks)]),
         { kind: 'deck' as const, fittedOn: boughtOn },
+        ...build.axles.flatMap(({ number }) =>
+          ['L', 'R'].map((side) => ({
+            kind: 'hub-bearings' as const,
+            position: `${number}${side}`,
+            fittedOn: boughtOn,
+            bearings: demo.bearings,
+          })),
+        ),
         { kind: 'coupler' as const, fittedOn: boughtOn },
       ],
     }),
   );
   return added.trailerId;
+}
+
+/** The deck the trailer was bought with, and each after it, until the one that lies now. */
+async function layLaterDecks(
+  app: INestApplicationContext,
+  caller: Caller,
+  trailerId: string,
+  demo: DemoTrailer,
+): Promise<void> {
+  const facts = await app.get(Database).inYard(caller.yardId, (tx) => app.get(TrailerStore).findFacts(tx, trailerId));
+  const laid = (facts?.parts ?? []).filter((part) => part.kind === 'deck').length;
+  let fittedOn = addMonths(caller.today, -12 * demo.trailer.boughtYearsAgo);
+  for (const [at, former] of demo.formerDecks.entries()) {
+    fittedOn = addMonths(fittedOn, former.monthsOld);
+    if (at + 1 < laid) continue;
+    must(await app.get(FitPart).run(caller, { trailerId, kind: 'deck', fittedOn, replacedFor: former.removedFor }));
+  }
 }
 
 /** Trips, readings and checks of one trailer, all or none. */

@@ -387,7 +387,7 @@ export const DEMO_TRAILERS: readonly DemoTrailer[] = [
       deck: deck('pine', 12, 76, 20, 40, {
         plank: 1.5,
         spacing: 24,
-        count: None,
+        count: null,
         wood: null,
         grade: null,
         treated: null,

@@ -68,7 +68,7 @@ export class DecksOfYard {
   forTrailer({ trailer, builds }: Pick<TrailerFacts, 'trailer' | 'builds'>): readonly DeckLife[] {
     const materials = new Set(builds.map((build) => build.deck.material).filter((material) => material !== null));
     const own = this.lives.some((life) => life.trailerId === trailer.id && life.material === null) ? trailer.id : '';
-    const key = [...materials].sort().concat(own).join(' ');
+    const key = [...[...materials].sort(), own].join(' ');
     const known = this.lists.get(key);
     if (known !== undefined) return known;
     const list = this.lives.filter(

@@ -53,7 +53,8 @@ test('the samples called full leave nothing out', () => {
   const samples = [
     sample.FULL_TRAILER,
     sample.FULL_BUILD,
-    sample.FULL_TIRE,
+    { ...sample.FULL_TIRE, bearings: 'a tire has none' },
+    { ...sample.HUB_PART, tire: 'a hub has no marks' },
     { ...sample.FULL_MACHINE, replacesMachineId: 'set in its own test' },
     sample.FULL_TOW_VEHICLE,
     sample.fullTrip('m', 'j'),
@@ -101,6 +102,8 @@ describe('what was written down about a trailer is read back to the last digit',
     ['a tire with every mark', sample.FULL_TIRE],
     ['a tire nobody looked at', sample.BARE_TIRE],
     ['a deck, which has no marks', sample.DECK_PART],
+    ['hub bearings with their numbers, which broke', sample.HUB_PART],
+    ['hub bearings of which one number is known', sample.HALF_KNOWN_HUB_PART],
   ])('%s', async (_, part) => {
     await inYard(async (tx) => {
       const trailerId = await aTrailer(tx);
@@ -109,7 +112,7 @@ describe('what was written down about a trailer is read back to the last digit',
     });
   });
 
-  test('trips with everything known, with nothing known, and with roads known to be dry', async () => {
+  test('trips with everything known, with nothing known, known to be dry, and known to be tied by nothing', async () => {
     await inYard(async (tx) => {
       const trailerId = await aTrailer(tx);
       const machineId = await STORES.machines.insert(tx, sample.FULL_MACHINE, null);
@@ -121,7 +124,13 @@ describe('what was written down about a trailer is read back to the last digit',
         startedOn: day('2024-04-01'),
         load: { ...full.load, scale: { grossKg: null, tongueN: full.load.scale?.tongueN ?? null, axleN: null } },
       };
-      const trips = [sample.BARE_TRIP, dry, tongueOnly, full];
+      const untied = {
+        ...sample.BARE_TRIP,
+        startedOn: day('2024-03-15'),
+        endedOn: day('2024-03-15'),
+        load: sample.UNTIED_LOAD,
+      };
+      const trips = [sample.BARE_TRIP, dry, untied, tongueOnly, full];
       const ids = await STORES.trips.insertMany(
         tx,
         trips.map((trip) => ({ trailerId, trip, recorded: BY_SEED })),

@@ -216,7 +216,14 @@ export const HUB_PART: Fact<Part> = {
   removedOn: day('2025-06-30'),
   removedFor: 'damaged',
   tire: null,
-  bearings: { inner: '25580', outer: null },
+  bearings: { inner: '25580', outer: '14125A' },
+};
+
+export const HALF_KNOWN_HUB_PART: Fact<Part> = {
+  ...HUB_PART,
+  removedOn: null,
+  removedFor: null,
+  bearings: { inner: null, outer: 'L44649' },
 };
 
 export const FULL_MACHINE: Fact<Machine> = {

@@ -1,6 +1,6 @@
 import type { TrailerFormScreen } from '../../use-cases/show/show-trailer-form.js';
-import { BASIS_WORDS, optionsOf, REMEDY_WORDS } from '../words/build-words.js';
-import { Choice, Field, Section, type Typed, typedText } from './field.js';
+import { BASIS_WORDS, optionsOf, REMEDY_WORDS, TIE_DOWN_WORDS } from '../words/build-words.js';
+import { Choice, Field, Picks, Section, type Typed, typedText } from './field.js';
 import { showMass } from './show-quantity.js';
 
 interface LoadFieldsProps {
@@ -9,6 +9,7 @@ interface LoadFieldsProps {
 }
 
 const SPARE_ROWS = 3;
+const TIE_DOWN_ROWS = 2;
 const TICKET_AXLES = [0, 1, 2];
 
 /** Machine, what else is on the deck, where it sits, and what a scale said of it. */
@@ -49,6 +50,13 @@ export function LoadFields({ typed, machines }: LoadFieldsProps) {
             options={optionsOf(BASIS_WORDS).filter(({ value }) => value !== 'stated')}
             none="Stated"
           />
+          <Field
+            typed={typed}
+            name="machineFromCoupler"
+            label="Its balance point behind the coupler"
+            unit="in, or ft"
+            hint="Of the machine alone, if known"
+          />
         </div>
       </Section>
       <CargoFields typed={typed} />
@@ -64,6 +72,20 @@ export function LoadFields({ typed, machines }: LoadFieldsProps) {
             unit="in, or ft"
             hint="Of everything on the deck together"
           />
+          <Field
+            typed={typed}
+            name="load.offCentre"
+            label="Off the middle line"
+            unit="in"
+            hint="To the right; to the left with a minus"
+          />
+          <Field
+            typed={typed}
+            name="load.hitchHeight"
+            label="Coupler height, hitched"
+            unit="in"
+            hint="Ground to coupler, loaded"
+          />
         </div>
         <details class="fold" open={ticketGiven || wrongTicket}>
           <summary>
@@ -78,15 +100,13 @@ export function LoadFields({ typed, machines }: LoadFieldsProps) {
           </div>
         </details>
       </Section>
+      <TieDownFields typed={typed} />
     </>
   );
 }
 
 function CargoFields({ typed }: { readonly typed: Typed }) {
-  const filled = Object.keys(typed.values).reduce((most, name) => {
-    const row = /^load\.cargo\.(\d+)\.name$/.exec(name);
-    return row && typedText(typed, name) !== '' ? Math.max(most, Number(row[1]) + 1) : most;
-  }, 0);
+  const filled = rowsTyped(typed, /^load\.cargo\.(\d+)\.name$/);
   const rows = Array.from({ length: filled + SPARE_ROWS }, (_, row) => row);
   return (
     <Section
@@ -113,9 +133,64 @@ function CargoFields({ typed }: { readonly typed: Typed }) {
               options={optionsOf(REMEDY_WORDS)}
               none="No"
             />
+            <Field
+              typed={typed}
+              name={`load.cargo.${row}.fromCoupler`}
+              label="Balances behind the coupler"
+              unit="in, or ft"
+            />
           </div>
         </fieldset>
       ))}
     </Section>
   );
+}
+
+/** How many of it, how strong, which way; or that there is none, which is not the same as nobody having said. */
+function TieDownFields({ typed }: { readonly typed: Typed }) {
+  const filled = rowsTyped(typed, /^load\.tieDowns\.(\d+)\.(?:count|workingLoad)$/);
+  const rows = Array.from({ length: Math.max(TIE_DOWN_ROWS, filled + 1) }, (_, row) => row);
+  return (
+    <Section
+      title="Tie-downs"
+      lede="A line for each kind. The limit is that of the weakest part, anchor points too. Empty if nobody knows."
+    >
+      {rows.map((row) => (
+        <fieldset class="cargo-row" key={row}>
+          <legend class="hidden-words">Tie-down line {row + 1}</legend>
+          <div class="fields">
+            <Field typed={typed} name={`load.tieDowns.${row}.count`} label="How many" inputMode="numeric" />
+            <Field
+              typed={typed}
+              name={`load.tieDowns.${row}.workingLoad`}
+              label="Working load limit of each"
+              unit="lb"
+            />
+            <Choice
+              typed={typed}
+              name={`load.tieDowns.${row}.way`}
+              label="Which way"
+              options={optionsOf(TIE_DOWN_WORDS)}
+              none={null}
+            />
+          </div>
+        </fieldset>
+      ))}
+      <Picks
+        typed={typed}
+        name="load.untied"
+        label="Nothing at all?"
+        kind="checkbox"
+        options={[{ value: 'yes', label: 'Nothing ties it down' }]}
+      />
+    </Section>
+  );
+}
+
+/** How many rows of a group hold something, counted to the last. */
+function rowsTyped(typed: Typed, field: RegExp): number {
+  return Object.keys(typed.values).reduce((most, name) => {
+    const row = field.exec(name);
+    return row && typedText(typed, name) !== '' ? Math.max(most, Number(row[1]) + 1) : most;
+  }, 0);
 }

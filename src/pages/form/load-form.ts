@@ -1,4 +1,4 @@
-import type { Load } from '../../rules/facts/load.js';
+import type { Load, TieDown } from '../../rules/facts/load.js';
 import type { Newtons } from '../../rules/units/force.js';
 import { newtons } from '../../rules/units/force.js';
 import type { LoadInput } from '../../use-cases/input/load-input.js';
@@ -8,18 +8,19 @@ import { asText, inInches, inPounds, inPoundsOfForce } from './fill-form.js';
 import type { FormReader } from './read-form.js';
 
 const CARGO = 'load.cargo';
+const TIE_DOWNS = 'load.tieDowns';
 const TICKET_AXLES = 3;
 
 export interface ReadLoad {
   readonly machineId: string | null;
   readonly load: LoadInput;
-  /** Where the machine's own line stands in the cargo, if its weight was typed; after all the others. */
+  /** Where the machine's own line stands in the cargo, if its weight or place was typed; after all the others. */
   readonly machineAt: number | null;
 }
 
 /**
  * Reads machine, cargo, place and ticket. The machine comes along by itself with the weight on file; a weight typed
- * for this haul takes its place.
+ * for this haul takes its place, and a place typed for it goes along.
  */
 export function readLoadForm(form: FormReader, machines: TrailerFormScreen['machines']): ReadLoad {
   const machineId = form.text('machineId');
@@ -30,24 +31,46 @@ export function readLoadForm(form: FormReader, machines: TrailerFormScreen['mach
     basis: (form.text(`${CARGO}.${row}.basis`) ?? 'stated') as Load['cargo'][number]['basis'],
     machineId: null,
     remedy: form.text(`${CARGO}.${row}.remedy`) as Load['cargo'][number]['remedy'],
+    fromCouplerM: form.inches(`${CARGO}.${row}.fromCoupler`),
   }));
   const machineKg = form.pounds('machineMass');
   const machine = machines.find((one) => one.id === machineId);
-  const machineAt = machineKg !== null && machineId !== null ? cargo.length : null;
-  if (machineAt !== null && machineKg !== null) {
+  const fromCouplerM = form.inches('machineFromCoupler');
+  const machineAt = (machineKg !== null || fromCouplerM !== null) && machineId !== null ? cargo.length : null;
+  if (machineAt !== null) {
+    const typed = (form.text('machineBasis') ?? 'stated') as Load['cargo'][number]['basis'];
     cargo.push({
       name: machine?.name ?? 'Machine',
-      massKg: machineKg,
-      basis: (form.text('machineBasis') ?? 'stated') as Load['cargo'][number]['basis'],
+      massKg: machineKg ?? machine?.massKg ?? (Number.NaN as Load['cargo'][number]['massKg']),
+      basis: machineKg === null ? (machine?.basis ?? typed) : typed,
       machineId,
       remedy: null,
+      fromCouplerM,
     });
   }
   return {
     machineId,
     machineAt,
-    load: { cargo, balancePointM: form.inches('load.balancePoint'), scale: readTicket(form) },
+    load: {
+      cargo,
+      balancePointM: form.inches('load.balancePoint'),
+      scale: readTicket(form),
+      hitchHeightM: form.inches('load.hitchHeight'),
+      offCentreM: form.inches('load.offCentre'),
+      tieDowns: readTieDowns(form),
+    },
   };
+}
+
+/** Nothing entered is nobody having said; that nothing ties it down must be ticked. */
+function readTieDowns(form: FormReader): LoadInput['tieDowns'] {
+  const rows = form.rows(TIE_DOWNS, ['count', 'workingLoad']);
+  if (rows === 0) return form.ticked('load.untied') ? [] : null;
+  return Array.from({ length: rows }, (_, row) => ({
+    count: form.number(`${TIE_DOWNS}.${row}.count`) ?? Number.NaN,
+    workingLoadKg: form.pounds(`${TIE_DOWNS}.${row}.workingLoad`),
+    way: (form.text(`${TIE_DOWNS}.${row}.way`) ?? 'direct') as TieDown['way'],
+  }));
 }
 
 function readTicket(form: FormReader): LoadInput['scale'] {
@@ -60,12 +83,13 @@ function readTicket(form: FormReader): LoadInput['scale'] {
   return { grossKg, tongueN, axleN };
 }
 
-/** Problems of the machine's own line belong to the fields where its weight was typed. */
+/** Problems of the machine's own line belong to the fields where its weight and place were typed. */
 export function loadProblem(read: ReadLoad, problem: FieldProblem): FieldProblem {
   const own = read.machineAt === null ? null : `load.cargo[${read.machineAt}].`;
   if (own === null || !problem.field.startsWith(own)) return problem;
   const name = problem.field.slice(own.length);
-  return { field: name === 'basis' ? 'machineBasis' : 'machineMass', message: problem.message };
+  const field = { basis: 'machineBasis', fromCouplerM: 'machineFromCoupler' }[name] ?? 'machineMass';
+  return { field, message: problem.message };
 }
 
 /** A load as the form shows it. The machine's weight is filled in only where the haul's own must be kept. */
@@ -75,7 +99,11 @@ export function fillLoadForm(load: Load, machineId: string | null, keepMachineWe
     machineId: asText(machineId),
     machineMass: machine && keepMachineWeight ? inPounds(machine.massKg) : '',
     machineBasis: machine && keepMachineWeight ? machine.basis : '',
+    machineFromCoupler: inInches(machine?.fromCouplerM ?? null),
     'load.balancePoint': inInches(load.balancePointM),
+    'load.hitchHeight': inInches(load.hitchHeightM),
+    'load.offCentre': inInches(load.offCentreM),
+    'load.untied': load.tieDowns?.length === 0 ? 'yes' : '',
     'load.scale.gross': inPounds(load.scale?.grossKg ?? null),
     'load.scale.tongue': inPoundsOfForce(load.scale?.tongueN ?? null),
   };
@@ -86,7 +114,13 @@ export function fillLoadForm(load: Load, machineId: string | null, keepMachineWe
       values[`${CARGO}.${row}.mass`] = inPounds(item.massKg);
       values[`${CARGO}.${row}.basis`] = item.basis;
       values[`${CARGO}.${row}.remedy`] = asText(item.remedy);
+      values[`${CARGO}.${row}.fromCoupler`] = inInches(item.fromCouplerM);
     });
+  load.tieDowns?.forEach((tieDown, row) => {
+    values[`${TIE_DOWNS}.${row}.count`] = asText(tieDown.count);
+    values[`${TIE_DOWNS}.${row}.workingLoad`] = inPounds(tieDown.workingLoadKg);
+    values[`${TIE_DOWNS}.${row}.way`] = tieDown.way;
+  });
   (load.scale?.axleN ?? []).forEach((axle, at) => {
     values[`load.scale.axle.${at}`] = inPoundsOfForce(axle);
   });

@@ -12,6 +12,9 @@ type Values = Record<string, string | readonly string[]>;
 /** Newton metres in one pound-foot, from the exact pound, foot and standard gravity: what torque wrenches here show. */
 const NM_PER_LBFT = 0.45359237 * 9.80665 * 0.3048;
 
+/** Newtons per metre in one pound-force per inch: how spring makers here give a rate. */
+const N_PER_M_IN_LB_PER_IN = lbf(1) / inch(1);
+
 /**
  * One form as it was sent, read field by field into what use cases speak: SI, and null where nothing was entered.
  * What cannot be read as a number becomes NaN: the use case then answers with the field's own fix and nothing is saved.
@@ -91,6 +94,12 @@ export class FormReader {
     return value === null ? null : value * NM_PER_LBFT;
   }
 
+  /** Spring rate in newtons per metre. */
+  poundsPerInch(name: string): number | null {
+    const value = readNumber(this.text(name) ?? '', ['lb per in', 'lb/in', 'lb-in', 'lbs/in']);
+    return value === null ? null : value * N_PER_M_IN_LB_PER_IN;
+  }
+
   /** Cents from dollars. */
   dollars(name: string): number | null {
     const value = readNumber((this.text(name) ?? '').replace('$', ''));
@@ -128,6 +137,10 @@ export class FormReader {
 
 export function poundFeetToNm(value: number): number {
   return value * NM_PER_LBFT;
+}
+
+export function toPoundsPerInch(newtonsPerMetre: number): number {
+  return newtonsPerMetre / N_PER_M_IN_LB_PER_IN;
 }
 
 export function nmToPoundFeet(value: number): number {

@@ -69,6 +69,7 @@ const MARKS = [
   'maxLoadSingle',
   'maxLoadDual',
   'loadRange',
+  'speedSymbol',
   'maxColdPressure',
 ];
 
@@ -84,6 +85,7 @@ export function readMarks(form: FormReader, place: string): NonNullable<PartInpu
     maxLoadSingleKg: form.pounds(at('maxLoadSingle')),
     maxLoadDualKg: form.pounds(at('maxLoadDual')),
     loadRange: form.text(at('loadRange')),
+    speedSymbol: form.text(at('speedSymbol')),
     maxColdPressureKpa: form.psi(at('maxColdPressure')),
     dateCode: form.text(at('dateCode')),
   };

@@ -65,6 +65,36 @@ export function MachineFormPage(props: FormProps) {
           <Choice typed={typed} name="contact" label="Stands on" options={optionsOf(CONTACT_WORDS)} />
         </div>
       </Section>
+      <Section
+        title="How it stands on a deck"
+        lede="What boards and ramps must bear. Leave empty what nobody has measured."
+      >
+        <div class="fields">
+          <Field
+            typed={typed}
+            name="contactCount"
+            label="Wheels, tracks or pads"
+            inputMode="numeric"
+            hint="How many stand on the deck"
+          />
+          <Field
+            typed={typed}
+            name="contactLength"
+            label="Length of each on the deck"
+            unit="in"
+            hint="Along the trailer: where it really touches"
+          />
+          <Field typed={typed} name="contactWidth" label="Width of each" unit="in" />
+          <Field
+            typed={typed}
+            name="wheelbase"
+            label="Wheelbase"
+            unit="in, or ft"
+            hint="Front to rear wheels; of tracks, the length on the ground"
+          />
+          <Field typed={typed} name="clearance" label="Ground clearance" unit="in" hint="Between wheels or tracks" />
+        </div>
+      </Section>
       {props.after}
     </ThingForm>
   );
@@ -89,6 +119,13 @@ export function TowVehicleFormPage(props: FormProps) {
           />
           <Field typed={typed} name="hitchTongue" label="Hitch, tongue weight" unit="lb" />
           <Field typed={typed} name="ballSize" label="Ball size" unit="in" hint="Such as 2-5/16" />
+          <Field
+            typed={typed}
+            name="ballHeight"
+            label="Height of the ball"
+            unit="in"
+            hint="Ground to the top of it, trailer's weight on it"
+          />
         </div>
       </Section>
     </ThingForm>

@@ -178,6 +178,11 @@ function readMachine(form: FormReader): MachineInput {
     widthM: form.inches('width'),
     balancePointM: form.inches('balancePoint'),
     contact: form.text('contact') as MachineInput['contact'],
+    contactCount: form.number('contactCount'),
+    contactLengthM: form.inches('contactLength'),
+    contactWidthM: form.inches('contactWidth'),
+    wheelbaseM: form.inches('wheelbase'),
+    clearanceM: form.inches('clearance'),
   };
 }
 
@@ -190,6 +195,11 @@ function fillMachine(machine: Machine): Record<string, string> {
     width: inInches(machine.widthM),
     balancePoint: inInches(machine.balancePointM),
     contact: asText(machine.contact),
+    contactCount: asText(machine.contactCount),
+    contactLength: inInches(machine.contactLengthM),
+    contactWidth: inInches(machine.contactWidthM),
+    wheelbase: inInches(machine.wheelbaseM),
+    clearance: inInches(machine.clearanceM),
   };
 }
 
@@ -202,6 +212,7 @@ function readTowVehicle(form: FormReader): TowVehicleInput {
     hitchRatingKg: form.pounds('hitchRating'),
     hitchTongueN: form.poundsOfForce('hitchTongue'),
     ballSizeM: form.inches('ballSize'),
+    ballHeightM: form.inches('ballHeight'),
   };
 }
 
@@ -214,6 +225,7 @@ function fillTowVehicle(vehicle: TowVehicle): Record<string, string> {
     hitchRating: inPounds(vehicle.hitchRatingKg),
     hitchTongue: inPoundsOfForce(vehicle.hitchTongueN),
     ballSize: inInches(vehicle.ballSizeM),
+    ballHeight: inInches(vehicle.ballHeightM),
   };
 }
 

@@ -6,7 +6,7 @@ import { showDate, showDates, showDistance, showMass } from '../components/show-
 import { Table } from '../components/table.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
-import { positionWords } from '../words/build-words.js';
+import { positionWords, REMOVED_FOR_WORDS } from '../words/build-words.js';
 import { HistoryLines } from './history-section.js';
 import { partName } from './part-section.js';
 import { cargoKg, cargoWords, roadWords } from './use-section.js';
@@ -201,6 +201,9 @@ function PartsOff({ screen }: { readonly screen: TrailerHistoryScreen }) {
             {struck(
               row,
               `${partName(row.fact)}: ${row.fact.fittedOn ? showDate(row.fact.fittedOn) : 'day unknown'} to ${row.fact.removedOn ? showDate(row.fact.removedOn) : 'now'}`,
+            )}
+            {row.fact.removedFor && (
+              <span class="small soft"> {REMOVED_FOR_WORDS[row.fact.removedFor].toLowerCase()}</span>
             )}
             {row.fact.tire?.dateCode && <span class="small soft"> code {row.fact.tire.dateCode}</span>}
           </li>

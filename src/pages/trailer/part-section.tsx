@@ -1,6 +1,6 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import { wholeMonthsBetween } from '../../rules/calendar/civil-date.js';
-import type { Part } from '../../rules/facts/part.js';
+import type { BearingNumbers, Part } from '../../rules/facts/part.js';
 import { tireAge } from '../../rules/tire/tire-age.js';
 import { type Caller, may } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
@@ -73,7 +73,8 @@ export function partName(part: Part): string {
 }
 
 function marks(part: Part): string | null {
-  const { tire } = part;
+  const { tire, bearings } = part;
+  if (part.kind === 'hub-bearings') return bearings && bearingWords(bearings);
   if (tire === null) return part.kind === 'tire' ? null : '–';
   const texts = [
     tire.size,
@@ -81,9 +82,15 @@ function marks(part: Part): string | null {
     tire.maxLoadSingleKg !== null ? `carries ${showMass(tire.maxLoadSingleKg)}` : null,
     tire.maxColdPressureKpa !== null ? `at ${showPressure(tire.maxColdPressureKpa)}` : null,
     tire.loadIndexSingle !== null ? `load index ${tire.loadIndexSingle}` : null,
+    tire.speedSymbol && `speed symbol ${tire.speedSymbol}`,
     tire.dateCode && `code ${tire.dateCode}`,
   ].filter((text) => text !== null);
   return texts.length === 0 ? null : texts.join(', ');
+}
+
+/** `inner 25580, outer L44649`. */
+function bearingWords({ inner, outer }: BearingNumbers): string {
+  return [inner && `inner ${inner}`, outer && `outer ${outer}`].filter(Boolean).join(', ');
 }
 
 /** A tire's age runs from its date code; any other part's from the day it was fitted. */

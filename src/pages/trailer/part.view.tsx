@@ -4,7 +4,7 @@ import type { Caller } from '../../use-cases/caller.js';
 import type { TrailerFormScreen } from '../../use-cases/show/show-trailer-form.js';
 import { Choice, Field, Section, type Typed } from '../components/field.js';
 import { MarkFields } from '../trailers/tire-fields.js';
-import { optionsOf, PART_WORDS, positionWords } from '../words/build-words.js';
+import { optionsOf, PART_WORDS, positionWords, REMOVED_FOR_WORDS } from '../words/build-words.js';
 import { partName } from './part-section.js';
 import { TrailerFormPage } from './trailer-form-page.js';
 
@@ -40,6 +40,20 @@ export function NewPartPage({ caller, screen, typed }: PartProps) {
           <Field typed={typed} name="fittedOn" label="Fitted on" type="date" hint="Empty if nobody knows" />
           <Field typed={typed} name="name" label="Maker's mark or name" maxLength={80} />
           <Field typed={typed} name="cost" label="Cost" unit="$" />
+          <Choice
+            typed={typed}
+            name="replacedFor"
+            label="Why the one before came off"
+            options={optionsOf(REMOVED_FOR_WORDS)}
+            none="Not said, or nothing was there"
+            hint="What wore out tells how long such a part lasts"
+          />
+        </div>
+      </Section>
+      <Section title="Numbers, for hub bearings" lede="As stamped on the cones. Leave this empty for any other part.">
+        <div class="fields">
+          <Field typed={typed} name="bearings.inner" label="Inner bearing" hint="Such as 25580" maxLength={24} />
+          <Field typed={typed} name="bearings.outer" label="Outer bearing" hint="Such as L44649" maxLength={24} />
         </div>
       </Section>
       <Section title="Marks, for a tire" lede="As on the sidewall. Leave this empty for any other part.">
@@ -70,9 +84,17 @@ export function RemovePartPage({ caller, screen, typed, part }: PartProps & { re
       action={`/trailers/${screen.trailer.id}/parts/${part.id}/remove`}
       submit="Take it off"
     >
-      <Section title="When">
+      <Section title="When and why">
         <div class="fields">
           <Field typed={typed} name="removedOn" label="Came off on" type="date" required />
+          <Choice
+            typed={typed}
+            name="removedFor"
+            label="Why it came off"
+            options={optionsOf(REMOVED_FOR_WORDS)}
+            none="Not said"
+            hint="What wore out tells how long such a part lasts"
+          />
         </div>
       </Section>
     </TrailerFormPage>

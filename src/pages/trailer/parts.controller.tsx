@@ -75,7 +75,12 @@ export class PartsController {
     const screen = valueOrRefuse(await this.showForm.run(caller, { trailerId }));
     const part = partOf(screen, partId);
     const form = new FormReader(body);
-    const outcome = await this.removePart.run(caller, { trailerId, partId, removedOn: form.need('removedOn') });
+    const outcome = await this.removePart.run(caller, {
+      trailerId,
+      partId,
+      removedOn: form.need('removedOn'),
+      removedFor: form.text('removedFor'),
+    });
     finishForm(
       reply,
       outcome,
@@ -95,6 +100,7 @@ function readPartForm(form: FormReader): Omit<FitPartInput, 'trailerId'> {
   const kind = form.need('kind') as PartKind;
   const marks = readMarks(form, 'tire');
   const marked = Object.values(marks).some((value) => value !== null);
+  const bearings = { inner: form.text('bearings.inner'), outer: form.text('bearings.outer') };
   return {
     kind,
     position: form.text('position'),
@@ -102,5 +108,7 @@ function readPartForm(form: FormReader): Omit<FitPartInput, 'trailerId'> {
     name: form.text('name'),
     costCents: form.dollars('cost'),
     tire: kind === 'tire' || marked ? marks : null,
+    bearings: bearings.inner === null && bearings.outer === null ? null : bearings,
+    replacedFor: form.text('replacedFor'),
   };
 }

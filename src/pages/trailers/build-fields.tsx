@@ -1,5 +1,5 @@
 import { Choice, Field, Picks, Section, type Typed, typedText, YesNo } from '../components/field.js';
-import { MOST_AXLES } from '../form/build-form.js';
+import { AXLE_FIELDS, MOST_AXLES } from '../form/build-form.js';
 import {
   BASIS_WORDS,
   BODY_WORDS,
@@ -13,6 +13,8 @@ import {
   SUSPENSION_WORDS,
   TILT_DRIVE_WORDS,
   TONGUE_WORDS,
+  WOOD_GRADE_WORDS,
+  WOOD_WORDS,
 } from '../words/build-words.js';
 
 interface FieldsProps {
@@ -107,9 +109,7 @@ function AxleFields({ typed }: FieldsProps) {
 
 function AxleRow({ typed, place }: FieldsProps & { readonly place: number }) {
   const at = `build.axles.${place}`;
-  const used = ['gawr', 'rating', 'fromCoupler', 'brakes', 'lubricant'].some(
-    (name) => typedText(typed, `${at}.${name}`) !== '',
-  );
+  const used = AXLE_FIELDS.some((name) => typedText(typed, `${at}.${name}`) !== '');
   const wrong = typed.problems.some(({ field }) => field.startsWith(`build.axles[${place}]`));
   return (
     <details class="fold" open={place === 0 || used || wrong}>
@@ -125,6 +125,20 @@ function AxleRow({ typed, place }: FieldsProps & { readonly place: number }) {
           label={`Axle ${place + 1}, behind the coupler`}
           unit="in, or ft"
           hint="From the ball's center to the hub's"
+        />
+        <Field
+          typed={typed}
+          name={`${at}.track`}
+          label={`Axle ${place + 1}, track`}
+          unit="in, or ft"
+          hint="Middle of the left tires to the middle of the right"
+        />
+        <Field
+          typed={typed}
+          name={`${at}.springRate`}
+          label={`Axle ${place + 1}, spring rate`}
+          unit="lb per in"
+          hint="Both wheels together; the axle maker knows"
         />
         <Choice
           typed={typed}
@@ -169,6 +183,15 @@ function HitchFields({ typed }: FieldsProps) {
           hint="Of each chain"
         />
       </div>
+      <div class="fields">
+        <Field
+          typed={typed}
+          name="build.hitch.levelHeight"
+          label="Coupler height when level"
+          unit="in"
+          hint="Ground to coupler, trailer standing level"
+        />
+      </div>
       <YesNo typed={typed} name="build.hitch.heightAdjustable" label="Can the coupler height be changed?" />
       <YesNo typed={typed} name="build.hitch.breakaway" label="Breakaway switch and battery?" />
     </Section>
@@ -204,10 +227,33 @@ function DeckFields({ typed }: FieldsProps) {
           options={optionsOf(TILT_DRIVE_WORDS)}
           none="Unknown, or does not tilt"
         />
+        <Field
+          typed={typed}
+          name="build.deck.pivotFromCoupler"
+          label="Tilt turns behind the coupler at"
+          unit="in, or ft"
+          hint="Empty if it does not tilt"
+        />
         <Field typed={typed} name="build.deck.plankThickness" label="Plank thickness" unit="in" />
         <Field typed={typed} name="build.deck.plankWidth" label="Plank width" unit="in" />
         <Field typed={typed} name="build.deck.crossmemberSpacing" label="Crossmember spacing" unit="in" />
+        <Field typed={typed} name="build.deck.boardCount" label="Boards" inputMode="numeric" hint="Side by side" />
+        <Choice
+          typed={typed}
+          name="build.deck.wood"
+          label="Wood"
+          options={optionsOf(WOOD_WORDS)}
+          none="Unknown, or no wood"
+        />
+        <Choice
+          typed={typed}
+          name="build.deck.woodGrade"
+          label="Grade"
+          options={optionsOf(WOOD_GRADE_WORDS)}
+          hint="Stamped on the board"
+        />
       </div>
+      <YesNo typed={typed} name="build.deck.treated" label="Is the wood pressure treated?" />
     </Section>
   );
 }
@@ -232,6 +278,8 @@ function RearFields({ typed }: FieldsProps) {
     <Section title="Rear">
       <div class="fields">
         <Choice typed={typed} name="build.rear.ramps" label="Ramps" options={optionsOf(RAMP_WORDS)} />
+        <Field typed={typed} name="build.rear.rampLength" label="Ramp length" unit="in, or ft" />
+        <Field typed={typed} name="build.rear.rampRating" label="Ramps together carry" unit="lb" />
         <Field typed={typed} name="build.rear.dovetail" label="Dovetail length" unit="in, or ft" />
       </div>
       <YesNo typed={typed} name="build.rear.stabilizers" label="Rear stabilizer jacks?" />
@@ -246,6 +294,7 @@ function JackFields({ typed }: FieldsProps) {
         <Field typed={typed} name="build.jacks.count" label="How many" inputMode="numeric" />
         <Field typed={typed} name="build.jacks.lift" label="Each can lift" unit="lb" />
         <Field typed={typed} name="build.jacks.support" label="Each can hold, standing still" unit="lb" />
+        <Field typed={typed} name="build.jacks.fromCoupler" label="Jack behind the coupler" unit="in, or ft" />
       </div>
     </Section>
   );

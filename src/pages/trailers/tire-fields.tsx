@@ -95,6 +95,13 @@ export function MarkFields({ typed, at, of }: TireFieldsProps & { readonly at: s
       <Field typed={typed} name={`${at}.maxColdPressure`} label={name('At cold pressure')} unit="psi" />
       <Field typed={typed} name={`${at}.loadIndexSingle`} label={name('Load index, single')} inputMode="numeric" />
       <Field typed={typed} name={`${at}.loadIndexDual`} label={name('Load index, dual')} inputMode="numeric" />
+      <Field
+        typed={typed}
+        name={`${at}.speedSymbol`}
+        label={name('Speed symbol')}
+        hint="The letter beside the load index"
+        maxLength={4}
+      />
     </div>
   );
 }

@@ -1,6 +1,6 @@
 import type { Axle, BuildSheet } from '../../rules/facts/build-sheet.js';
 import { showFeet, showForce, showLength, showMass, showNumber, showPressure } from '../components/show-quantity.js';
-import { nmToPoundFeet } from '../form/read-form.js';
+import { nmToPoundFeet, toPoundsPerInch } from '../form/read-form.js';
 import {
   BASIS_WORDS,
   BODY_WORDS,
@@ -13,6 +13,8 @@ import {
   SUSPENSION_WORDS,
   TILT_DRIVE_WORDS,
   TONGUE_WORDS,
+  WOOD_GRADE_WORDS,
+  WOOD_WORDS,
 } from './build-words.js';
 
 /** A fact of the build by its name; null is unknown. */
@@ -63,6 +65,7 @@ export function buildGroups(build: BuildSheet): readonly BuildGroup[] {
         line('Coupler, vertical rating', some(hitch.couplerTongueN, showForce)),
         line('Ball size', some(hitch.ballSizeM, showBall)),
         line('Height adjustable', yesNo(hitch.heightAdjustable)),
+        line('Stands level with the coupler at', some(hitch.levelHeightM, showLength)),
         line('Safety chain, breaking strength each', some(hitch.chainBreakKg, showMass)),
         line('Breakaway switch', yesNo(hitch.breakaway)),
       ],
@@ -76,10 +79,15 @@ export function buildGroups(build: BuildSheet): readonly BuildGroup[] {
         line('Height', some(deck.heightM, showLength)),
         line('Tilting part', some(deck.tiltLengthM, showFeet)),
         line('Tilt works by', deck.tiltDrive && TILT_DRIVE_WORDS[deck.tiltDrive]),
+        line('Tilt turns behind the coupler at', some(deck.pivotFromCouplerM, showLength)),
         line('Front edge behind the coupler', some(deck.frontFromCouplerM, showLength)),
         line('Plank thickness', some(deck.plankThicknessM, showLength)),
         line('Plank width', some(deck.plankWidthM, showLength)),
         line('Crossmember spacing', some(deck.crossmemberSpacingM, showLength)),
+        line('Boards', some(deck.boardCount, String)),
+        line('Wood', deck.wood && WOOD_WORDS[deck.wood]),
+        line('Grade', deck.woodGrade && WOOD_GRADE_WORDS[deck.woodGrade]),
+        line('Pressure treated', yesNo(deck.treated)),
       ],
     },
     {
@@ -91,6 +99,8 @@ export function buildGroups(build: BuildSheet): readonly BuildGroup[] {
         line('Bed frame depth', some(frame.bedDepthM, showLength)),
         line('Dovetail', some(rear.dovetailM, showFeet)),
         line('Ramps', rear.ramps && RAMP_WORDS[rear.ramps]),
+        line('Ramp length', some(rear.rampLengthM, showFeet)),
+        line('Ramps together carry', some(rear.rampRatingKg, showMass)),
         line('Rear stabilizer jacks', yesNo(rear.stabilizers)),
         line('Fenders', fenders.kind && FENDER_WORDS[fenders.kind]),
         line('Clear width between fenders', some(fenders.clearWidthM, showLength)),
@@ -102,6 +112,7 @@ export function buildGroups(build: BuildSheet): readonly BuildGroup[] {
         line('How many', some(jacks.count, String)),
         line('Each lifts', some(jacks.liftKg, showMass)),
         line('Each holds', some(jacks.supportKg, showMass)),
+        line('Behind the coupler', some(jacks.fromCouplerM, showLength)),
       ],
     },
   ];
@@ -112,6 +123,11 @@ function axleLines(axle: Axle): readonly BuildLine[] {
     line('GAWR on the plate', some(axle.gawrKg, showMass)),
     line("Axle maker's rating", some(axle.ratingKg, showMass)),
     line('Behind the coupler', some(axle.fromCouplerM, showLength)),
+    line('Track', some(axle.trackM, showLength)),
+    line(
+      'Spring rate of the axle',
+      some(axle.springRateNPerM, (rate) => `${showNumber(toPoundsPerInch(rate))} lb per in`),
+    ),
     line('Brakes', axle.brakes && BRAKE_WORDS[axle.brakes]),
     line('Hubs', axle.lubricant && (axle.lubricant === 'oil' ? 'Oil' : 'Grease')),
     line('Wheels a side', String(axle.wheelsPerSide)),

@@ -1,6 +1,6 @@
 import type { Body, Brakes, BuildSheet, Hitch, Suspension, WeightBasis } from '../../rules/facts/build-sheet.js';
-import type { Machine } from '../../rules/facts/load.js';
-import type { PartKind, TireMarks } from '../../rules/facts/part.js';
+import type { Machine, TieDown } from '../../rules/facts/load.js';
+import type { Part, PartKind, TireMarks } from '../../rules/facts/part.js';
 import type { TrailerClass } from '../../rules/trailer/ratings.js';
 import type { Option } from '../components/field.js';
 
@@ -68,6 +68,24 @@ export const DECK_WORDS: Words<NonNullable<BuildSheet['deck']['material']>> = {
   other: 'Other',
 };
 
+export const WOOD_WORDS: Words<NonNullable<BuildSheet['deck']['wood']>> = {
+  'southern-pine': 'Southern pine',
+  'douglas-fir': 'Douglas fir',
+  'white-oak': 'White oak',
+  'red-oak': 'Red oak',
+  'hem-fir': 'Hem-fir',
+  'spruce-pine-fir': 'Spruce-pine-fir',
+  apitong: 'Apitong',
+  other: 'Other',
+};
+
+export const WOOD_GRADE_WORDS: Words<NonNullable<BuildSheet['deck']['woodGrade']>> = {
+  'select-structural': 'Select structural',
+  'no-1': 'No. 1',
+  'no-2': 'No. 2',
+  'no-3': 'No. 3',
+};
+
 export const TILT_DRIVE_WORDS: Words<NonNullable<BuildSheet['deck']['tiltDrive']>> = {
   'damping-cylinder': 'Damping cylinder',
   'power-unit': 'Power unit',
@@ -111,6 +129,18 @@ export const CONTACT_WORDS: Words<NonNullable<Machine['contact']>> = {
   'steel-tracks': 'Steel tracks',
   'small-wheels': 'Small hard wheels',
   pads: 'Pads',
+};
+
+export const TIE_DOWN_WORDS: Words<TieDown['way']> = {
+  direct: 'From trailer to cargo',
+  over: 'Over the cargo, trailer to trailer',
+};
+
+export const REMOVED_FOR_WORDS: Words<NonNullable<Part['removedFor']>> = {
+  'worn-out': 'Worn out',
+  damaged: 'Broken or damaged',
+  precaution: 'As a precaution, still good',
+  moved: 'Moved elsewhere, still good',
 };
 
 export const REMEDY_WORDS: Words<'leave-off' | 'swap' | 'wash'> = {

@@ -134,6 +134,7 @@ function readSettings(form: FormReader): YardSettingsInput {
       weighFirstShare: (percent ?? Number.NaN) / 100,
       useWindowDays: needed('policy.useWindowDays'),
       driftTrips: needed('policy.driftTrips'),
+      decayIndex: form.number('policy.decayIndex'),
     },
   };
 }
@@ -150,6 +151,7 @@ function fillSettings({ yard }: YardScreen): Record<string, string> {
     'policy.weighFirstPercent': plain(yard.policy.weighFirstShare * 100),
     'policy.useWindowDays': String(yard.policy.useWindowDays),
     'policy.driftTrips': String(yard.policy.driftTrips),
+    'policy.decayIndex': yard.policy.decayIndex === null ? '' : plain(yard.policy.decayIndex),
   };
 }
 

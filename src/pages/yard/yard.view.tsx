@@ -89,6 +89,13 @@ function SettingsForm({ typed }: { readonly typed: Typed }) {
             unit="trips"
             hint="10 is our choice"
           />
+          <Field
+            typed={typed}
+            name="policy.decayIndex"
+            label="Decay index of the place"
+            inputMode="decimal"
+            hint="Scheffer's climate index, 0 to about 140; empty if unknown"
+          />
         </div>
       </Section>
       <div class="actions">
@@ -112,6 +119,10 @@ function Settings({ screen }: { readonly screen: YardScreen }) {
       <Fact name="Weigh it first within" value={`${showShare(yard.policy.weighFirstShare)} of a limit`} />
       <Fact name="Usual use is learned from" value={showCount(yard.policy.useWindowDays, 'day')} />
       <Fact name="Class drift looks back on" value={showCount(yard.policy.driftTrips, 'trip')} />
+      <Fact
+        name="Decay index of the place"
+        value={yard.policy.decayIndex === null ? null : showNumber(yard.policy.decayIndex, 1)}
+      />
     </dl>
   );
 }

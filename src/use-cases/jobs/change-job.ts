@@ -87,5 +87,6 @@ function withWhatFollows(before: KeptJob, changes: Partial<JobInput>): Partial<J
     return { ...changes, ...driverFollows };
   }
   const cargo = before.load.cargo.filter((item) => item.machineId === null || item.machineId !== before.machineId);
-  return { ...changes, ...driverFollows, load: { ...before.load, cargo, balancePointM: null, scale: null } };
+  const load = { cargo, balancePointM: null, scale: null, hitchHeightM: null, offCentreM: null, tieDowns: null };
+  return { ...changes, ...driverFollows, load };
 }

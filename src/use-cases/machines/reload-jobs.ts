@@ -54,6 +54,8 @@ function reloaded(job: KeptJob, before: Machine, after: Machine): Load {
           massKg,
           basis: after.basis,
           machineId: after.id,
+          // Where another machine balances nobody has said.
+          fromCouplerM: before.id === after.id ? item.fromCouplerM : null,
         }
       : item,
   );
