@@ -3,6 +3,8 @@ import { COMPARISON, DUE, STANDING, UNKNOWN } from './result-schema.js';
 import { computed, DAY, ID, known } from './values.js';
 import { WORKING } from './working-schema.js';
 
+const RANGE = z.object({ leastN: computed('N'), mostN: computed('N') });
+
 const LOAD_CHECK = z
   .object({
     ...known({
@@ -12,7 +14,18 @@ const LOAD_CHECK = z
       tongueShare: computed('Tongue weight over gross weight, 0 to 1.'),
       axleGroupN: computed('What the axles carry together, N; with method `bound`, the most they can carry.'),
       axleN: z.array(computed('N')).describe('Each axle from the front, N.'),
-      method: z.enum(['scale', 'statics', 'bound']).describe('How the tongue and axle loads became known.'),
+      axleRangeN: z.array(RANGE).describe('Between what each axle lies, where torsion axles leave it open, N.'),
+      tongueRangeN: RANGE.describe('Between what the tongue lies, where torsion axles leave it open, N.'),
+      sideN: z
+        .array(z.object({ leftN: computed('N'), rightN: computed('N') }))
+        .describe('What the two sides of each axle carry, where it is known how the load sits across, N.'),
+      attitude: z
+        .object({
+          raisedM: computed('Coupler above the height at which the trailer is level, m; negative is nose low.'),
+          standing: z.enum(['nose-high', 'level', 'nose-low']),
+        })
+        .describe('How torsion axles ride.'),
+      method: z.enum(['scale', 'statics', 'range', 'bound']).describe('How the tongue and axle loads became known.'),
     }),
     comparisons: z.array(COMPARISON),
     tongueBand: z.object({
@@ -34,6 +47,22 @@ const REASON = z
       share: computed('0 to 1'),
       low: computed('0 to 1'),
       high: computed('0 to 1').nullable(),
+    }),
+    z.object({
+      kind: z.literal('attitude'),
+      standing: z.enum(['nose-high', 'nose-low']),
+      raisedM: computed('Coupler above the height at which the trailer is level, m; negative is nose low.').nullable(),
+    }),
+    z.object({
+      kind: z.literal('road'),
+      way: z.enum(['bump', 'dip']),
+      heightM: computed('m'),
+      mostN: computed('The most one axle carries there, N.'),
+      axle: z.int().describe('Which one, counted from the front.'),
+      ratedN: computed('N').nullable(),
+      liftsAtM: computed('The least height at which an axle leaves the ground, m.').nullable(),
+      lifts: z.int().nullable().describe('Which axle that is.'),
+      ratesAssumed: z.boolean().describe('Whether the stiffness is only taken to be the most it may be.'),
     }),
     z.object({ kind: z.literal('hold'), reason: z.string() }),
     z.object({ kind: z.literal('due'), due: DUE, when: z.enum(['before', 'during']) }),
@@ -75,9 +104,21 @@ const REMEDY = z
       askedByPlateKpa: computed('kPa').nullable(),
       carriesN: computed('What the axle’s tires then carry, N.'),
     }),
+    z.object({
+      kind: z.literal('level'),
+      hitchHeightM: computed('Coupler height at which the deck is level, m.').nullable(),
+      axleN: z.array(computed('N')).nullable().describe('What each axle then carries, N.'),
+      tongueN: computed('What the tongue then carries, N.').nullable(),
+      tongueShare: computed('0 to 1').nullable(),
+      tongueShareWanted: computed('The share it should not fall below, 0 to 1.'),
+    }),
+    z.object({
+      kind: z.literal('unload'),
+      leastKg: computed('At least this much off the deck, the hitch staying as it is, kg.').nullable(),
+    }),
     z.object({ kind: z.literal('do-check'), checkKindId: ID, code: z.string(), by: DAY.nullable() }),
     z.object({ kind: z.literal('replace-tires'), positions: POSITIONS }),
-    z.object({ kind: z.enum(['level', 'weigh', 'another-driver', 'lift-hold']) }),
+    z.object({ kind: z.enum(['weigh', 'another-driver', 'lift-hold']) }),
   ])
   .meta({ id: 'FitRemedy' });
 

@@ -41,6 +41,16 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
       return `${capital(comparisonWords(reason.comparison))}.`;
     case 'tongue-share':
       return `${percent(reason.share)} of the weight would be on the tongue; ${bandWords(reason.low, reason.high)} is wanted.`;
+    case 'attitude': {
+      const high = reason.standing === 'nose-high';
+      const by = reason.raisedM === null ? '' : ` by ${inches(positive(reason.raisedM))}`;
+      return `The trailer rides ${high ? 'nose high' : 'nose low'}${by}: the ${high ? 'rear' : 'front'} torsion axle carries more.`;
+    }
+    case 'road': {
+      const lifts =
+        reason.liftsAtM === null ? '' : ` From ${inches(reason.liftsAtM)} on, axle ${reason.lifts} leaves the ground.`;
+      return `Over a ${inches(reason.heightM)} ${reason.way} axle ${reason.axle} carries ${reason.ratesAssumed ? 'up to ' : ''}${poundsOf(reason.mostN)}.${lifts}`;
+    }
     case 'hold':
       return `On hold: ${sentence(reason.reason)}`;
     case 'due': {
@@ -89,8 +99,14 @@ export function remedyWords(remedy: FitRemedy, names: FitNames): string {
     }
     case 'replace-tires':
       return `Replace the tires: ${list(remedy.positions.map(wheel))}.`;
-    case 'level':
-      return 'Raise or lower the ball mount until the deck is level, then weigh each axle again.';
+    case 'level': {
+      const share = remedy.tongueShare === null ? '' : ` The tongue then carries about ${percent(remedy.tongueShare)}.`;
+      return `Raise or lower the ball mount until the deck is level, then weigh each axle again.${share} See that the tongue keeps ${percent(remedy.tongueShareWanted)}.`;
+    }
+    case 'unload':
+      return remedy.leastKg === null
+        ? 'Or take weight off the deck, and weigh each axle again.'
+        : `Or take at least ${pounds(remedy.leastKg)} off the deck, and weigh each axle again.`;
     case 'weigh':
       return 'Weigh it loaded, truck and trailer, before it goes.';
     case 'another-driver':

@@ -12,7 +12,9 @@ const LACKS: Readonly<Record<string, string>> = {
   'tire-table-row': 'what the tires carry at the pressure found',
   suspension: 'the kind of suspension',
   'coupler-rating': 'the rating of the coupler',
-  'torsion-level': 'the load of each torsion axle',
+  'torsion-level': 'how level it rides on its torsion axles',
+  'spring-rate': 'how stiff the torsion axles are',
+  'axle-track': 'the distance between the wheels of an axle',
 };
 
 const STOPS: Readonly<Record<string, string>> = {

@@ -14,7 +14,8 @@ const STANDING_WORDS: Readonly<Record<Comparison['standing'], string>> = {
 
 const METHOD_WORDS: Readonly<Record<NonNullable<LoadCheck['method']>, string>> = {
   scale: 'Tongue and axle loads are from a scale ticket.',
-  statics: 'Tongue and axle loads are worked out from where the load sits, standing level.',
+  statics: 'Tongue and axle loads are worked out from where the load sits and how level the trailer rides.',
+  range: 'How torsion axles share is not known to one number: each is taken at the most it may carry.',
   bound: 'Where the load sits is not known: the axles are taken to carry what the tongue is not known to carry.',
 };
 

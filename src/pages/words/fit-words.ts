@@ -33,6 +33,13 @@ export function reasonWords(reason: FitReason, names: Names, today: CivilDate): 
         says: `${showShare(reason.share)} of the weight is on the tongue, where ${bandWords(reason.low, reason.high)} is wanted.`,
         from: 'Common practice for this hitch; the ratings of hitch and tow vehicle come first.',
       };
+    case 'attitude':
+      return {
+        says: `The trailer rides ${reason.standing === 'nose-high' ? 'nose high' : 'nose low'}${reason.raisedM === null ? '' : `, its hitch ${showInches(Math.abs(reason.raisedM))} in off level`}: on torsion axles that puts more on the ${reason.standing === 'nose-high' ? 'rear' : 'front'} axle.`,
+        from: 'Torsion axles are separate springs; nothing between them evens the load.',
+      };
+    case 'road':
+      return roadWords(reason);
     case 'hold':
       return { says: `On hold: ${reason.reason}.`, from: null };
     case 'due': {
@@ -100,7 +107,11 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
     case 'replace-tires':
       return `Replace the tires: ${listWords(remedy.positions.map(positionWords))}.`;
     case 'level':
-      return 'Raise or lower the ball mount until the deck is level, then weigh each axle again: the hitch share changes with it.';
+      return levelWords(remedy);
+    case 'unload':
+      return remedy.leastKg === null
+        ? 'Or take weight off the deck and weigh each axle again.'
+        : `Or take at least ${showMass(remedy.leastKg)} off the deck, and weigh each axle again.`;
     case 'weigh':
       return 'Weigh it loaded and enter the ticket.';
     case 'another-driver':
@@ -108,6 +119,32 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
     case 'lift-hold':
       return 'Record the repair, or have a named person lift the hold.';
   }
+}
+
+function roadWords(reason: Extract<FitReason, { kind: 'road' }>): ReasonWords {
+  const over = reason.ratedN !== null && reason.mostN > reason.ratedN;
+  const rated = over && reason.ratedN !== null ? `, rated ${showForce(reason.ratedN)}` : '';
+  const lifts =
+    reason.liftsAtM === null
+      ? ''
+      : ` From ${showInches(reason.liftsAtM)} in on, axle ${reason.lifts} is off the ground.`;
+  return {
+    says: `Over a ${showInches(reason.heightM)} in ${reason.way}, axle ${reason.axle} carries ${reason.ratesAssumed ? 'up to ' : ''}${showForce(reason.mostN)}${rated}.${lifts} Take it slowly and square.`,
+    from: reason.ratesAssumed
+      ? 'Torsion axles as separate springs, taken as stiff as they may be; how stiff they are nobody has entered.'
+      : 'Torsion axles as separate springs of the stiffness entered.',
+  };
+}
+
+function levelWords(remedy: Extract<FitRemedy, { kind: 'level' }>): string {
+  const to = remedy.hitchHeightM === null ? '' : ` (coupler at ${showInches(remedy.hitchHeightM)} in)`;
+  const axles =
+    remedy.axleN === null ? '' : ` Level, the axles come to about ${listWords(remedy.axleN.map(showForce))}.`;
+  const share =
+    remedy.tongueN === null || remedy.tongueShare === null
+      ? ''
+      : ` About ${showForce(remedy.tongueN)} (${showShare(remedy.tongueShare)}) is then left on the tongue.`;
+  return `Raise or lower the ball mount until the deck is level${to}, then weigh each axle again.${axles}${share} The hitch share changes with it: see that it keeps ${showShare(remedy.tongueShareWanted)}.`;
 }
 
 /** The answer in one sentence, for the head of the page: the verdict and what decides it. */
@@ -118,7 +155,9 @@ export function verdictSentence(fit: Fit): string {
     case 'go-after':
       return 'It may go after what stands below is done.';
     case 'weigh-first':
-      return 'Too near a limit to go unmeasured.';
+      return fit.reasons.some(({ kind }) => kind === 'near')
+        ? 'Too near a limit to go unmeasured.'
+        : 'What its axles or tires carry is not known: weigh it first.';
     case 'no-go':
       return noGoSentence(fit);
     case 'cannot-say': {

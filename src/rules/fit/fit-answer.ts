@@ -28,8 +28,27 @@ export interface Fit {
  */
 export type Verdict = 'go' | 'go-after' | 'weigh-first' | 'no-go' | 'cannot-say';
 
+/** What a bump or dip does to torsion axles. Met in passing, so it warns and decides nothing. */
+export interface RoadReason {
+  readonly way: 'bump' | 'dip';
+  readonly heightM: Metres;
+  /** The most one axle carries there, which one, counted from the front, and what it is rated for. */
+  readonly mostN: Newtons;
+  readonly axle: number;
+  readonly ratedN: Newtons | null;
+  /** The least height at which an axle leaves the ground, and which; null when it takes more than `heightM`. */
+  readonly liftsAtM: Metres | null;
+  readonly lifts: number | null;
+  /** True where the axles' stiffness is only taken to be the most it may be. */
+  readonly ratesAssumed: boolean;
+}
+
 export type FitReason =
   | { readonly kind: 'over' | 'near'; readonly comparison: Comparison }
+  /** Torsion axles: how the trailer rides, and by how much the hitch is off level, where heights were measured. */
+  | { readonly kind: 'attitude'; readonly standing: 'nose-high' | 'nose-low'; readonly raisedM: Metres | null }
+  /** Torsion axles: a bump or dip of this height puts more on one axle than it is rated for, or lifts another. */
+  | ({ readonly kind: 'road' } & RoadReason)
   | { readonly kind: 'tongue-share'; readonly share: number; readonly low: number; readonly high: number | null }
   | { readonly kind: 'hold'; readonly reason: string }
   | { readonly kind: 'due'; readonly due: Due; readonly when: 'before' | 'during' }
@@ -75,8 +94,20 @@ export type FitRemedy =
     }
   | { readonly kind: 'do-check'; readonly checkKindId: string; readonly code: string; readonly by: CivilDate | null }
   | { readonly kind: 'replace-tires'; readonly positions: readonly string[] }
-  /** Torsion axles: bring the hitch to the height at which the deck is level, then weigh each axle again. */
-  | { readonly kind: 'level' }
+  /**
+   * Torsion axles: bring the hitch to the height at which the deck is level, then weigh each axle again. What tongue and
+   * axles then come to, and the share the tongue should not fall below; null where a place or weight is unknown.
+   */
+  | {
+      readonly kind: 'level';
+      readonly hitchHeightM: Metres | null;
+      readonly axleN: readonly Newtons[] | null;
+      readonly tongueN: Newtons | null;
+      readonly tongueShare: number | null;
+      readonly tongueShareWanted: number;
+    }
+  /** Take at least this much off where the load sits, the hitch staying as it is; null while nobody can say how much. */
+  | { readonly kind: 'unload'; readonly leastKg: Kilograms | null }
   | { readonly kind: 'weigh' }
   | { readonly kind: 'another-driver' }
   | { readonly kind: 'lift-hold' };

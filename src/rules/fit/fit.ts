@@ -10,6 +10,7 @@ import type { Fit, FitCase, FitInput } from './fit-answer.js';
 import { haulLimits } from './haul-limits.js';
 import { judgeHolds } from './holds.js';
 import { type Judgement, worstVerdict } from './judgement.js';
+import { judgeRoad } from './road.js';
 import { judgeTireAge } from './tires-past-age.js';
 import { judgeUnknowns } from './unknown-facts.js';
 import { judgeWeights } from './weights.js';
@@ -34,6 +35,7 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
     judgeChecks(fitCase, dueChecksOn(trailer, fitCase.use)),
     judgeTireAge(fitCase),
     judgeUnknowns(fitCase),
+    judgeRoad(fitCase),
   ];
   return {
     verdict: worstVerdict(judgements.map((judgement) => judgement.verdict)),

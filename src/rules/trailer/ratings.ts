@@ -94,7 +94,8 @@ function groupLimits(limits: LoadLimits): readonly { readonly limit: Limit; read
     : [{ limit: limits.axleGroup, groupN: limits.axleGroup.limitN }, ...byTires];
 }
 
-function axleGroupCapacity(limits: LoadLimits): Kilograms | null {
+/** What the axles may carry together, each at its share and every tire at its wheel; null while none of it is known. */
+export function axleGroupCapacity(limits: LoadLimits): Kilograms | null {
   const all = groupLimits(limits);
   return all.length === 0 ? null : massHeldUpBy(newtons(Math.min(...all.map((one) => one.groupN))));
 }
