@@ -1,0 +1,100 @@
+import { describe, expect, test } from 'vitest';
+import type { Seen } from '../../../src/rules/facts/handover.js';
+import { ballAnswer, owesBall } from '../../../src/rules/handover/ball.js';
+import { changes, unseen } from '../../../src/rules/handover/changes.js';
+import { inch } from '../../../src/rules/units/length.js';
+import { lb, toLb } from '../../../src/rules/units/mass.js';
+import { marks } from '../sample-facts.js';
+
+function seen(thing: Seen['thing'], position: string | null = null, more: Partial<Seen> = {}): Seen {
+  return { thing, position, condition: 'sound', tire: null, ballSizeM: null, note: null, photoIds: [], ...more };
+}
+
+// A hired trailer out on Friday with four tires of 3,420 lb. On Monday its left rear tire is a load range D of 3,000,
+// its right ramp is bent, its coupler stiff and a fender rubbed.
+const OUT = [
+  ...['1L', '1R', '2L', '2R'].map((at) => seen('tire', at, { tire: marks() })),
+  seen('ramp', 'left'),
+  seen('ramp', 'right'),
+  seen('coupler'),
+  seen('fender', 'left'),
+  seen('plug'),
+];
+const BACK = [
+  ...['1L', '1R', '2R'].map((at) => seen('tire', at, { tire: marks() })),
+  seen('tire', '2L', { tire: marks({ loadRange: 'D', maxLoadSingleKg: lb(3_000), dateCode: '0226' }) }),
+  seen('ramp', 'left'),
+  seen('ramp', 'right', { condition: 'bent' }),
+  seen('coupler', null, { condition: 'stiff' }),
+  seen('fender', 'left', { condition: 'rubbed' }),
+];
+
+describe('what changed while a trailer was out', () => {
+  const found = changes(OUT, BACK);
+  const told = found.map(({ thing, position, answer, keepsIn }) => [thing, position, answer, keepsIn]);
+
+  test('a swapped tire and a bent ramp are chargeable, a stiff coupler is looked at, a rub is wear', () => {
+    expect(told).toEqual([
+      ['tire', '2L', 'chargeable', true],
+      ['ramp', 'right', 'chargeable', true],
+      ['coupler', null, 'inspect', true],
+      ['fender', 'left', 'wear', false],
+    ]);
+    expect(found[0]?.differs).toEqual(['load-range', 'max-load', 'date-code']);
+  });
+
+  test('what nobody looked at again is named', () => {
+    expect(unseen(OUT, BACK).map(({ thing }) => thing)).toEqual(['plug']);
+  });
+
+  test('what went out bent and comes back bent is nobody’s new damage', () => {
+    const bent = [seen('ramp', 'right', { condition: 'bent' })];
+    expect(changes(bent, bent)).toEqual([]);
+  });
+
+  test('what nobody saw on the way out is charged to nobody before the shop has looked', () => {
+    const [only] = changes([], [seen('jack', null, { condition: 'broken' })]);
+    expect(only).toMatchObject({ answer: 'inspect', was: null, keepsIn: true });
+  });
+
+  test('a tire of the same make and size with another date code was swapped all the same, and is no weaker', () => {
+    const [only] = changes(
+      [seen('tire', '1L', { tire: marks() })],
+      [seen('tire', '1L', { tire: marks({ dateCode: '0318' }) })],
+    );
+    expect(only).toMatchObject({ differs: ['date-code'], answer: 'chargeable', keepsIn: false });
+  });
+});
+
+describe('a ball at the counter', () => {
+  const coupler = { ballSizeM: inch(2.3125), grossKg: lb(12_100) };
+
+  test('2 in under a coupler for 2-5/16 in is refused', () => {
+    expect(ballAnswer(coupler, { sizeM: inch(2), ratingKg: lb(14_000) })).toMatchObject({
+      verdict: 'refused',
+      sizesDiffer: true,
+    });
+  });
+
+  test('the right size rated for less than the loaded trailer is refused, by how much', () => {
+    const answer = ballAnswer(coupler, { sizeM: inch(2.3125), ratingKg: lb(10_000) });
+    expect(answer).toMatchObject({ verdict: 'refused', sizesDiffer: false });
+    expect(toLb(answer.overKg ?? lb(0))).toBeCloseTo(2_100, 6);
+  });
+
+  test('the right size with rating enough matches; with no rating known nobody can say', () => {
+    expect(ballAnswer(coupler, { sizeM: inch(2.3125), ratingKg: lb(14_000) }).verdict).toBe('match');
+    expect(ballAnswer(coupler, { sizeM: inch(2.3125), ratingKg: null })).toMatchObject({
+      verdict: 'cannot-say',
+      lacks: ['ball-rating'],
+    });
+  });
+
+  test('a ball that the yard swapped on the customer’s mount is owed until it is seen back', () => {
+    const out = [seen('customer-ball', null, { ballSizeM: inch(2) })];
+    expect(owesBall(out, [])).toBe(true);
+    expect(owesBall(out, [seen('customer-ball', null, { condition: 'missing' })])).toBe(true);
+    expect(owesBall(out, [seen('customer-ball', null, { ballSizeM: inch(2) })])).toBe(false);
+    expect(owesBall([], [])).toBe(false);
+  });
+});
