@@ -19,6 +19,8 @@ type UnknownFact =
   | 'tire-date-codes'
   | 'coupler-rating'
   | 'suspension'
+  | 'level-height'
+  | 'spring-rate'
   | 'hitch'
   | 'distance'
   | 'trip-distance'
@@ -71,6 +73,9 @@ function unknownsOfBuild({ build, tires, agedTires }: TrailerOn): readonly Unkno
   miss(agedTires.filter(({ age }) => age !== null).length < tires.length, 'tire-date-codes', 'tire-age');
   miss(build.hitch.couplerRatingKg === null, 'coupler-rating', 'coupler-check');
   miss(build.suspension === null && build.axles.length > 1, 'suspension', 'axle-loads');
+  const torsion = build.suspension === 'torsion' && build.axles.length > 1;
+  miss(torsion && build.hitch.levelHeightM === null, 'level-height', 'axle-loads');
+  miss(torsion && build.axles.some((axle) => axle.springRateNPerM === null), 'spring-rate', 'axle-loads');
   miss(build.hitch.kind === null, 'hitch', 'tongue-share');
   return unknowns;
 }

@@ -237,6 +237,7 @@ describe('what a flag says', () => {
         kind: 'over-limit',
         worst: { tripId: 't', on: day('2025-05-08'), comparison: OVER_PLATE },
         trips: [{ tripId: 't', on: day('2025-05-08'), comparison: OVER_PLATE }],
+        attitude: null,
       },
       'Loaded over a rating',
       'Thu 8 May: the whole trailer, loaded: 15,540 lb where 14,000 lb are allowed on the plate, over by 1,540 lb. 1 trip on record went over it.',

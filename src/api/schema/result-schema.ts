@@ -109,7 +109,18 @@ const STRONGER_PART = z.enum(STRONGER_PARTS);
 const CODED = { checkKindId: ID, code: z.string() };
 const EVIDENCE = z
   .discriminatedUnion('kind', [
-    z.object({ kind: z.literal('over-limit'), worst: TRIP_OVER, trips: z.array(TRIP_OVER) }),
+    z.object({
+      kind: z.literal('over-limit'),
+      worst: TRIP_OVER,
+      trips: z.array(TRIP_OVER),
+      attitude: z
+        .object({
+          standing: z.enum(['nose-high', 'nose-low']),
+          raisedM: computed('Coupler above the level height, m; null where only the axle loads tell.').nullable(),
+        })
+        .nullable()
+        .describe('How torsion axles rode, where that and not the weight put one of them over.'),
+    }),
     z.object({
       kind: z.literal('tongue-share'),
       share: computed('Tongue weight over gross weight, 0 to 1.'),

@@ -28,7 +28,10 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
       return {
         title: 'Loaded over a rating',
         says: `${onDay(on, names.asOf)}: ${comparisonWords(comparison)}. ${capital(count(evidence.trips.length, 'trip'))} on record went over it.`,
-        todo: 'Do not load it like this again. Look for what an overload leaves: cracks at the hangers, a leaning axle, flat springs, wear on the inside edge of the tires, rub marks under the deck.',
+        todo:
+          evidence.attitude !== null
+            ? 'Bring the hitch to the height at which the deck is level and weigh each axle again; carrying less is the second choice.'
+            : 'Do not load it like this again. Look for what an overload leaves: cracks at the hangers, a leaning axle, flat springs, wear on the inside edge of the tires, rub marks under the deck.',
       };
     }
     case 'tongue-share': {

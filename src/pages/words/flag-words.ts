@@ -31,7 +31,10 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         title: `${limitWords(comparison.limit)}: loaded past its limit`,
         evidence: `Worst on ${showDate(on)}: ${comparisonWords(comparison)}. ${showCount(evidence.trips.length, 'trip')} on record went over it.`,
         how: `The limit is from ${originWords(comparison.limit.origin)}; ${measuredWords(comparison.measured)}.`,
-        todo: 'Carry less, or use a trailer with a higher rating. Have it looked over for what an overload does: axle lean, inside-edge tire wear, flat springs, cracks at the hangers, rub marks under the deck.',
+        todo:
+          evidence.attitude !== null
+            ? `Bring the hitch to the height at which the deck is level and weigh each axle again: riding ${evidence.attitude.standing === 'nose-high' ? 'nose high, the rear' : 'nose low, the front'} torsion axle takes more than its share. Carrying less is the second choice.`
+            : 'Carry less, or use a trailer with a higher rating. Have it looked over for what an overload does: axle lean, inside-edge tire wear, flat springs, cracks at the hangers, rub marks under the deck.',
       };
     }
     case 'tongue-share':
@@ -143,6 +146,7 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'over-axle': 'Over one axle',
   'over-tire': 'Over a tire',
   'over-coupler': 'Over the coupler',
+  'over-law': 'Over a legal axle weight',
   'tongue-share': 'Tongue weight out of its band',
   'tire-age': 'Tires past age',
   'tire-pressure': 'Tires soft',

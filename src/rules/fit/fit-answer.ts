@@ -4,6 +4,7 @@ import type { Driver, TowVehicle } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import type { Due } from '../inspection/due.js';
 import type { UseSoFar } from '../inspection/use-so-far.js';
+import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
 import type { LoadCheck } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
@@ -46,7 +47,7 @@ export interface RoadReason {
 export type FitReason =
   | { readonly kind: 'over' | 'near'; readonly comparison: Comparison }
   /** Torsion axles: how the trailer rides, and by how much the hitch is off level, where heights were measured. */
-  | { readonly kind: 'attitude'; readonly standing: 'nose-high' | 'nose-low'; readonly raisedM: Metres | null }
+  | ({ readonly kind: 'attitude' } & RodeOffLevel)
   /** Torsion axles: a bump or dip of this height puts more on one axle than it is rated for, or lifts another. */
   | ({ readonly kind: 'road' } & RoadReason)
   | { readonly kind: 'tongue-share'; readonly share: number; readonly low: number; readonly high: number | null }

@@ -1,3 +1,4 @@
+import { rodeOffLevelBy } from '../load/attitude.js';
 import type { Comparison, LimitKind } from '../load/limit.js';
 import type { LoadCheck } from '../load/load-check.js';
 import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
@@ -71,24 +72,15 @@ function reasonsOf(
   { check }: FitCase,
 ): readonly FitReason[] {
   const { low, high } = check.tongueBand;
+  const rode = offLevel ? rodeOffLevelBy(check) : null;
   return [
     ...over.map((comparison) => ({ kind: 'over' as const, comparison })),
     ...near.map((comparison) => ({ kind: 'near' as const, comparison })),
-    ...(offLevel ? attitudeReason(check) : []),
+    ...(rode === null ? [] : [{ kind: 'attitude' as const, ...rode }]),
     ...(offBand && check.tongueShare !== null
       ? [{ kind: 'tongue-share' as const, share: check.tongueShare, low, high }]
       : []),
   ];
-}
-
-/** By the heights where they were measured; else by which end carries more. */
-function attitudeReason({ attitude, axleN }: LoadCheck): readonly FitReason[] {
-  const [first, last] = [axleN?.[0] ?? null, axleN?.at(-1) ?? null];
-  const seen = first === null || last === null ? null : last > first ? 'nose-high' : 'nose-low';
-  const measured = attitude === null || attitude.standing === 'level' ? null : attitude;
-  const standing = measured?.standing ?? seen;
-  if (standing === null || standing === 'level') return [];
-  return [{ kind: 'attitude', standing, raisedM: measured?.raisedM ?? null }];
 }
 
 /** Furthest past its limit first; of equal ones the order of the check stays. */

@@ -1,4 +1,5 @@
 import type { CivilDate } from '../calendar/civil-date.js';
+import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
 import type { TireMismatch } from '../tire/tire-mismatch.js';
 import type { TrailerClass } from '../trailer/ratings.js';
@@ -41,7 +42,13 @@ export type FlagRule = (typeof FLAG_RULES)[number];
 
 type FlagEvidence =
   /** Trips that passed a rating: the worst, and how many. */
-  | { readonly kind: 'over-limit'; readonly worst: TripOver; readonly trips: readonly TripOver[] }
+  | {
+      readonly kind: 'over-limit';
+      readonly worst: TripOver;
+      readonly trips: readonly TripOver[];
+      /** Torsion axles of which one took too much while together they could have carried it: how the worst trip rode. */
+      readonly attitude: RodeOffLevel | null;
+    }
   | {
       readonly kind: 'tongue-share';
       readonly share: number;

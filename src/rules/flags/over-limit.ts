@@ -1,4 +1,6 @@
 import type { Trip } from '../facts/use.js';
+import type { TrailerOn } from '../history/trailer-on.js';
+import { type RodeOffLevel, rodeOffLevelBy } from '../load/attitude.js';
 import type { Comparison, LimitKind } from '../load/limit.js';
 import type { Flag, FlagRule, TripOver } from './flag.js';
 import { clearedByTime, type FlagContext } from './flag-context.js';
@@ -39,9 +41,33 @@ export function overLimitFlags({ trailer, recentTrips }: FlagContext): readonly 
     rule,
     severity: 'limit',
     since: trips[0]?.over.on ?? null,
-    evidence: { kind: 'over-limit', worst: worstOf(trips.map((one) => one.over)), trips: trips.map((one) => one.over) },
+    evidence: {
+      kind: 'over-limit',
+      worst: worstOf(trips.map((one) => one.over)),
+      trips: trips.map((one) => one.over),
+      attitude: trips.every((one) => rodeOffLevel(trailer, one.trip, one.over)) ? attitudeOf(trailer, trips) : null,
+    },
     clears: clearedByTime(trips.map((one) => one.trip)),
   }));
+}
+
+/** Whether one torsion axle took what the axles together could have carried. */
+function rodeOffLevel(trailer: TrailerOn, trip: Trip, { comparison }: TripOver): boolean {
+  const { kind } = comparison.limit;
+  if ((kind !== 'axle' && kind !== 'tire') || trailer.limitsOn(trip.startedOn)?.sharing !== 'separate') return false;
+  const group = trailer.judge(trip)?.comparisons.find(({ limit }) => limit.kind === 'axle-group');
+  return group !== undefined && group.standing !== 'over';
+}
+
+/** How the worst of these trips rode: by the heights where they were measured, else by which end carried more. */
+function attitudeOf(
+  trailer: TrailerOn,
+  trips: readonly { readonly trip: Trip; readonly over: TripOver }[],
+): RodeOffLevel | null {
+  const worst = worstOf(trips.map((one) => one.over));
+  const trip = trips.find((one) => one.over === worst)?.trip;
+  const check = trip === undefined ? null : trailer.judge(trip);
+  return check === null ? null : rodeOffLevelBy(check);
 }
 
 function worstOf(trips: readonly TripOver[]): TripOver {
