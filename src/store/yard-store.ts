@@ -9,7 +9,8 @@ const POLICY = Prisma.sql`json_build_object(
   'weighFirstShare', yard.weigh_first_share,
   'useWindowDays', yard.use_window_days,
   'driftTrips', yard.drift_trips,
-  'decayIndex', yard.decay_index)`;
+  'decayIndex', yard.decay_index,
+  'deckLifeYears', yard.deck_life_years)`;
 
 const YARD = Prisma.sql`json_build_object(
   'id', yard.id,
@@ -88,6 +89,7 @@ export class YardStore {
         useWindowDays: patch.policy?.useWindowDays,
         driftTrips: patch.policy?.driftTrips,
         decayIndex: patch.policy?.decayIndex,
+        deckLifeYears: patch.policy?.deckLifeYears,
       },
     });
   }

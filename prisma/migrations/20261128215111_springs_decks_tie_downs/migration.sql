@@ -2,7 +2,8 @@
 -- of decks. Everything older stays unknown.
 
 -- AlterTable
-ALTER TABLE "yard" ADD COLUMN     "decay_index" DOUBLE PRECISION;
+ALTER TABLE "yard" ADD COLUMN     "decay_index" DOUBLE PRECISION,
+ADD COLUMN     "deck_life_years" DOUBLE PRECISION;
 
 -- AlterTable
 ALTER TABLE "build_sheet" ADD COLUMN     "deck_board_count" INTEGER,
@@ -55,7 +56,8 @@ ALTER TABLE "job_cargo" ADD COLUMN     "from_coupler_m" DOUBLE PRECISION;
 ALTER TABLE "trailer_result" ADD COLUMN     "deck_lives" JSONB NOT NULL DEFAULT '[]';
 
 ALTER TABLE "yard"
-  ADD CONSTRAINT "yard_decay_index_check" CHECK ("decay_index" BETWEEN 0 AND 1000);
+  ADD CONSTRAINT "yard_decay_index_check" CHECK ("decay_index" BETWEEN 0 AND 1000),
+  ADD CONSTRAINT "yard_deck_life_years_check" CHECK ("deck_life_years" > 0 AND "deck_life_years" <= 200);
 
 ALTER TABLE "build_sheet"
   ADD CONSTRAINT "build_sheet_deck_wood_check" CHECK ("deck_wood" IN ('southern-pine', 'douglas-fir', 'white-oak', 'red-oak', 'hem-fir', 'spruce-pine-fir', 'apitong', 'other')),

@@ -82,6 +82,7 @@ const POLICY = z.object({
   useWindowDays: z.int().describe('Recent days from which the usual use is learned.'),
   driftTrips: z.int().describe('Trips looked back on for class drift.'),
   decayIndex: computed('Decay hazard index of the place (Scheffer).').nullable(),
+  deckLifeYears: computed('Years the owner expects a deck to last here in the open.').nullable(),
 });
 
 export const TRAILER_FACTS = z.object({

@@ -22,6 +22,9 @@ export const YARD_BODY = z
         decayIndex: quantity(R.decayIndex)
           .nullable()
           .describe('Decay hazard index of the place (Scheffer); null while nobody gave it.'),
+        deckLifeYears: quantity(R.deckLifeYears)
+          .nullable()
+          .describe('Years the owner expects a deck to last here in the open; null: reckoned.'),
       })
       .partial()
       .nullish(),

@@ -135,6 +135,7 @@ function readSettings(form: FormReader): YardSettingsInput {
       useWindowDays: needed('policy.useWindowDays'),
       driftTrips: needed('policy.driftTrips'),
       decayIndex: form.number('policy.decayIndex'),
+      deckLifeYears: form.number('policy.deckLifeYears'),
     },
   };
 }
@@ -152,6 +153,7 @@ function fillSettings({ yard }: YardScreen): Record<string, string> {
     'policy.useWindowDays': String(yard.policy.useWindowDays),
     'policy.driftTrips': String(yard.policy.driftTrips),
     'policy.decayIndex': yard.policy.decayIndex === null ? '' : plain(yard.policy.decayIndex),
+    'policy.deckLifeYears': yard.policy.deckLifeYears === null ? '' : plain(yard.policy.deckLifeYears),
   };
 }
 

@@ -96,6 +96,13 @@ function SettingsForm({ typed }: { readonly typed: Typed }) {
             inputMode="decimal"
             hint="Scheffer's climate index, 0 to about 140; empty if unknown"
           />
+          <Field
+            typed={typed}
+            name="policy.deckLifeYears"
+            label="A deck lasts here, in the open"
+            unit="years"
+            hint="Your own estimate; empty to have it reckoned"
+          />
         </div>
       </Section>
       <div class="actions">
@@ -122,6 +129,10 @@ function Settings({ screen }: { readonly screen: YardScreen }) {
       <Fact
         name="Decay index of the place"
         value={yard.policy.decayIndex === null ? null : showNumber(yard.policy.decayIndex, 1)}
+      />
+      <Fact
+        name="A deck lasts here, in the open"
+        value={yard.policy.deckLifeYears === null ? null : `${showNumber(yard.policy.deckLifeYears, 1)} years`}
       />
     </dl>
   );

@@ -87,6 +87,6 @@ function withWhatFollows(before: KeptJob, changes: Partial<JobInput>): Partial<J
     return { ...changes, ...driverFollows };
   }
   const cargo = before.load.cargo.filter((item) => item.machineId === null || item.machineId !== before.machineId);
-  const load = { cargo, balancePointM: null, scale: null, hitchHeightM: null, offCentreM: null, tieDowns: null };
-  return { ...changes, ...driverFollows, load };
+  const reloaded = { cargo, balancePointM: null, scale: null, hitchHeightM: null, offCentreM: null, tieDowns: null };
+  return { ...changes, ...driverFollows, load: reloaded };
 }

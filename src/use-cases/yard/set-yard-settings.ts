@@ -81,6 +81,7 @@ function readSettings(given: Given): Settings & { readonly policy: YardPolicy } 
       useWindowDays: policy.needNumber('useWindowDays', R.useWindow),
       driftTrips: policy.needNumber('driftTrips', R.driftTrips),
       decayIndex: policy.number('decayIndex', R.decayIndex),
+      deckLifeYears: policy.number('deckLifeYears', R.deckLifeYears),
     },
   };
 }
