@@ -8,7 +8,17 @@ import { computed, DAY, ID, known } from './values.js';
 /** A load held against a limit, and the limit. */
 const LIMIT = z
   .object({
-    kind: z.enum(['plate', 'axle-group', 'axle', 'tire', 'coupler', 'coupler-tongue', 'tow-hitch', 'tow-hitch-tongue']),
+    kind: z.enum([
+      'plate',
+      'axle-group',
+      'axle',
+      'tire',
+      'coupler',
+      'coupler-tongue',
+      'tow-hitch',
+      'tow-hitch-tongue',
+      'legal-axles',
+    ]),
     subject: z.string().nullable().describe('Which one, where there are several: axle number or wheel position.'),
     limitN: computed('Kept as a force, N.'),
     origin: z.enum([
@@ -19,6 +29,7 @@ const LIMIT = z
       'tire-table',
       'coupler-maker',
       'tow-vehicle',
+      'law',
     ]),
   })
   .meta({ id: 'Limit' });

@@ -21,7 +21,15 @@ function limitName({ kind, subject }: Limit): string {
       return "the tow vehicle's hitch";
     case 'tow-hitch-tongue':
       return "the weight on the tow vehicle's hitch";
+    case 'legal-axles':
+      return subject === null ? 'the axles by law' : axles(subject);
   }
+}
+
+/** `axle 1`, `axles 1 to 2`. */
+function axles(subject: string): string {
+  const [first, last] = subject.split('-');
+  return last === undefined ? `axle ${first}` : `axles ${first} to ${last}`;
 }
 
 const FROM: Readonly<Record<LimitOrigin, string>> = {
@@ -32,6 +40,7 @@ const FROM: Readonly<Record<LimitOrigin, string>> = {
   'tire-table': 'by the tire table at that pressure',
   'coupler-maker': 'by the coupler maker',
   'tow-vehicle': 'by the tow vehicle',
+  law: 'by law on the Interstate (check your state)',
 };
 
 /** `the whole trailer, loaded: 15,540 lb where 14,000 lb are allowed on the plate, over by 1,540 lb`. */

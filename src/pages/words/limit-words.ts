@@ -12,6 +12,7 @@ const LIMIT_WORDS: Readonly<Record<LimitKind, string>> = {
   'coupler-tongue': 'Coupler, tongue weight',
   'tow-hitch': "Tow vehicle's hitch",
   'tow-hitch-tongue': "Tow vehicle's hitch, tongue weight",
+  'legal-axles': 'Legal weight of axles',
 };
 
 const ORIGIN_WORDS: Readonly<Record<LimitOrigin, string>> = {
@@ -22,13 +23,21 @@ const ORIGIN_WORDS: Readonly<Record<LimitOrigin, string>> = {
   'tire-table': 'the tire table, next lower pressure row',
   'coupler-maker': 'the coupler maker',
   'tow-vehicle': 'the tow vehicle',
+  law: 'the law of the Interstate (23 CFR 658.17; check your state)',
 };
 
 /** Which limit, in a few words: `Axle 2`, `Tire, axle 1 left`. */
 export function limitWords(limit: Pick<Limit, 'kind' | 'subject'>): string {
   if (limit.kind === 'axle' && limit.subject !== null) return `Axle ${limit.subject}`;
   if (limit.kind === 'tire' && limit.subject !== null) return `Tire, ${positionWords(limit.subject)}`;
+  if (limit.kind === 'legal-axles' && limit.subject !== null) return `Legal weight, ${axlesWords(limit.subject)}`;
   return LIMIT_WORDS[limit.kind];
+}
+
+/** `axle 1`, `axles 1 to 2`. */
+function axlesWords(subject: string): string {
+  const [first, last] = subject.split('-');
+  return last === undefined ? `axle ${first}` : `axles ${first} to ${last}`;
 }
 
 export function originWords(origin: LimitOrigin): string {

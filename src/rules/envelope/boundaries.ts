@@ -27,6 +27,7 @@ export function loadBoundaries(limits: LoadLimits, trailer: TrailerResponse, emp
   for (const [index, { tires, wheels }] of limits.axles.entries()) {
     for (const tire of tires) rate(tire, trailer.axles[index] as Response, 1 / wheels);
   }
+  for (const { limit, first, last } of limits.legal) rate(limit, together(trailer.axles.slice(first, last + 1)));
   rate(limits.coupler, gross);
   rate(limits.couplerTongue, trailer.tongue);
   rate(limits.towHitch, gross);
@@ -34,6 +35,18 @@ export function loadBoundaries(limits: LoadLimits, trailer: TrailerResponse, emp
   if (limits.hitchKnown) found.push(...bandBoundaries(limits, trailer.tongue, emptyN));
   if (limits.sharing === 'separate') found.push(...onTheGround(limits, trailer));
   return found;
+}
+
+/** What several axles answer together. */
+function together(axles: readonly Response[]): Response {
+  return axles.reduce<Response>(
+    (sum, axle) => ({
+      constantN: newtons(sum.constantN + axle.constantN),
+      perWeight: sum.perWeight + axle.perWeight,
+      perMoment: sum.perMoment + axle.perMoment,
+    }),
+    { constantN: newtons(0), perWeight: 0, perMoment: 0 },
+  );
 }
 
 /** Tongue over gross within its band: low · G ≤ T ≤ high · G. */

@@ -66,6 +66,7 @@ const FORMULA_OF: Partial<Record<Limit['kind'], string>> = {
   tire: 'what the tire carries at its pressure − load of its axle ÷ wheels',
   'coupler-tongue': 'vertical rating of the coupler − tongue weight',
   'tow-hitch-tongue': 'tongue rating of the hitch − tongue weight',
+  'legal-axles': 'legal weight of the axles − their share of (weight of the whole − tongue weight)',
 };
 
 function marginOf({ limits, load, policy }: LoadCase, limit: Limit): number | null {

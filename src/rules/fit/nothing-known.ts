@@ -18,5 +18,6 @@ export const NOTHING_KNOWN: LoadLimits = {
   emptyTongueN: null,
   band: tongueBand(null),
   hitchKnown: false,
+  legal: [],
   ratingLacks: [{ lacks: 'gvwr', stops: 'plate-check' }],
 };

@@ -27,6 +27,7 @@ export const FLAG_RULES = [
   'over-axle',
   'over-tire',
   'over-coupler',
+  'over-law',
   'tongue-share',
   'tire-age',
   'tire-pressure',

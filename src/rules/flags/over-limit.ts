@@ -13,11 +13,13 @@ const RULE_OF: Readonly<Partial<Record<LimitKind, FlagRule>>> = {
   tire: 'over-tire',
   coupler: 'over-coupler',
   'coupler-tongue': 'over-coupler',
+  'legal-axles': 'over-law',
 };
 
 /**
  * Recent trips that passed a rating of the build and tires of their day. Severity `limit`: a plate, axle, tire or
- * coupler rating. Sources: the ratings themselves; tires 49 CFR 393.75(g).
+ * coupler rating, or what the law lets axles carry. Sources: the ratings themselves; tires 49 CFR 393.75(g); axles
+ * 23 CFR 658.17.
  */
 export function overLimitFlags({ trailer, recentTrips }: FlagContext): readonly Flag[] {
   const overs = new Map<FlagRule, { readonly trip: Trip; readonly over: TripOver }[]>();

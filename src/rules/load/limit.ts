@@ -3,7 +3,7 @@ import type { Newtons } from '../units/force.js';
 /** One rated number, where it comes from and what it rates. Kept as a force, so that it compares with a load. */
 export interface Limit {
   readonly kind: LimitKind;
-  /** Which one, where there are several: an axle number, a wheel position. */
+  /** Which one, where there are several: an axle number, axles from and to (`1-2`), a wheel position. */
   readonly subject: string | null;
   readonly limitN: Newtons;
   readonly origin: LimitOrigin;
@@ -17,7 +17,9 @@ export type LimitKind =
   | 'coupler'
   | 'coupler-tongue'
   | 'tow-hitch'
-  | 'tow-hitch-tongue';
+  | 'tow-hitch-tongue'
+  /** What the law lets consecutive axles carry. */
+  | 'legal-axles';
 
 export type LimitOrigin =
   | 'plate'
@@ -26,7 +28,8 @@ export type LimitOrigin =
   | 'load-index'
   | 'tire-table'
   | 'coupler-maker'
-  | 'tow-vehicle';
+  | 'tow-vehicle'
+  | 'law';
 
 /** A load held against a limit. */
 export interface Comparison {

@@ -4,6 +4,7 @@ import { exceeds } from '../units/compare.js';
 import { type Newtons, newtons, weightOf } from '../units/force.js';
 import type { Kilograms } from '../units/mass.js';
 import { type Carried, carriedBy } from './carried.js';
+import { legalLoads } from './legal-loads.js';
 import type { Comparison, Limit } from './limit.js';
 import type { LoadLimits } from './load-limits.js';
 import { rollOf, type SideLoads, sideLoads, wheelLoad } from './sides.js';
@@ -156,6 +157,9 @@ function holdAxles(
   const mostOn = (index: number): Newtons => axleN?.[index] ?? axleRangeN?.[index]?.mostN ?? evenN;
   for (const [index, { rated }] of limits.axles.entries()) {
     if (rated !== null) axlesClear = hold(rated, mostOn(index), axlesMeasured, lacks !== null) && axlesClear;
+  }
+  for (const { limit, loadN, measured, isWhole } of legalLoads(limits, carried, mostOn)) {
+    axlesClear = hold(limit, loadN, measured, (isWhole ? groupLack : lacks) !== null) && axlesClear;
   }
   for (const [index, axle] of limits.axles.entries()) {
     for (const tire of axle.tires) {

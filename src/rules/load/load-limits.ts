@@ -15,6 +15,8 @@ export interface LoadLimits {
   readonly axleGroup: Limit | null;
   /** From the front. */
   readonly axles: readonly AxleLimits[];
+  /** Runs of consecutive axles that the law holds to less than their own ratings do, or whose ratings are unknown. */
+  readonly legal: readonly LegalRun[];
   readonly coupler: Limit | null;
   readonly couplerTongue: Limit | null;
   readonly towHitch: Limit | null;
@@ -40,6 +42,13 @@ export interface RatingLack {
   readonly lacks: 'gvwr' | 'axle-ratings' | 'tire-ratings' | 'tire-table-row' | 'coupler-rating';
   readonly stops: 'plate-check' | 'axle-check' | 'tire-check' | 'coupler-check';
   readonly subject?: string;
+}
+
+/** Consecutive axles, by their places from 0. */
+export interface LegalRun {
+  readonly first: number;
+  readonly last: number;
+  readonly limit: Limit;
 }
 
 export interface AxleLimits {

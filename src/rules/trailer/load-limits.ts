@@ -2,18 +2,20 @@ import type { Axle, BuildSheet, Suspension } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
 import type { TowVehicle } from '../facts/use.js';
 import type { Limit, LimitKind, LimitOrigin } from '../load/limit.js';
-import type { AxleLimits, AxleSharing, LoadLimits, RatingLack } from '../load/load-limits.js';
+import type { AxleLimits, AxleSharing, LegalRun, LoadLimits, RatingLack } from '../load/load-limits.js';
 import { springCentre } from '../load/springs.js';
 import { axleGroupCentre } from '../load/statics.js';
 import { tongueBand } from '../load/tongue-band.js';
 import type { Torsion } from '../load/torsion.js';
+import { pairPressure } from '../tire/dual-pair.js';
 import { type CapacityLack, type TireCapacity, tireCapacity } from '../tire/tire-capacity.js';
 import { type Newtons, newtons, weightOf } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Kilopascals } from '../units/pressure.js';
+import { legalRuns } from './legal-limits.js';
 import { torsionOf } from './torsion-axles.js';
-import { axleWheelPositions } from './wheel-positions.js';
+import { axleWheelPositions, mateOf } from './wheel-positions.js';
 
 export interface LoadLimitsInput {
   readonly build: BuildSheet;
@@ -34,6 +36,7 @@ export function loadLimits({ build, tires, coldPressures, towVehicle }: LoadLimi
     plate: massLimit('plate', build.plate.gvwrKg, 'plate'),
     axleGroup: axleGroupLimit(axles, sharing),
     axles,
+    legal: legalRuns(fromFront).filter((run) => mayBind(run, axles)),
     coupler: massLimit('coupler', build.hitch.couplerRatingKg, 'coupler-maker'),
     couplerTongue: forceLimit('coupler-tongue', build.hitch.couplerTongueN, 'coupler-maker'),
     towHitch: massLimit('tow-hitch', towVehicle?.hitchRatingKg ?? null, 'tow-vehicle'),
@@ -102,7 +105,7 @@ function axleLimits(
     const fitted = tires.filter((tire) => tire.position === position);
     if (fitted.length === 0) unknown.push({ position, lacks: 'tire' });
     for (const { tire } of fitted) {
-      const coldKpa = coldPressures.get(position) ?? plateKpa;
+      const coldKpa = pressureAt(position, coldPressures) ?? plateKpa;
       const mounting = axle.wheelsPerSide === 2 ? 'dual' : 'single';
       const capacity: TireCapacity =
         tire === null ? { kind: 'unknown', lacks: 'max-load' } : tireCapacity(tire, mounting, coldKpa);
@@ -118,6 +121,19 @@ function axleLimits(
     tires: known,
     unknownTires: unknown,
   };
+}
+
+/** Whether a legal weight is less than what the axles of its run are rated for; true while a rating is unknown. */
+function mayBind({ first, last, limit }: LegalRun, axles: readonly AxleLimits[]): boolean {
+  let ratedN = 0;
+  for (const { rated } of axles.slice(first, last + 1)) ratedN += rated?.limitN ?? Number.POSITIVE_INFINITY;
+  return limit.limitN < ratedN;
+}
+
+/** The cold pressure a wheel is taken at: what was found in it, in a dual pair the lower of the two. */
+function pressureAt(position: string, found: ReadonlyMap<string, Kilopascals>): Kilopascals | null {
+  const mate = mateOf(position);
+  return pairPressure(found.get(position) ?? null, mate === null ? null : (found.get(mate) ?? null));
 }
 
 function ratingLacks(build: BuildSheet, axles: readonly AxleFound[]): readonly RatingLack[] {

@@ -1,4 +1,4 @@
-import type { BuildSheet } from '../facts/build-sheet.js';
+import type { Axle, BuildSheet } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
 import type { Limit } from '../load/limit.js';
 import type { LoadLimits } from '../load/load-limits.js';
@@ -6,6 +6,7 @@ import { exceeds } from '../units/compare.js';
 import { massHeldUpBy, newtons } from '../units/force.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { axleSum } from './axle-sum.js';
+import { legalRuns } from './legal-limits.js';
 import { loadLimits } from './load-limits.js';
 import { type TrailerClass, trailerClass } from './trailer-class.js';
 
@@ -46,18 +47,20 @@ interface GrossAtLimit {
  * a bumper pull, 15 % on a gooseneck): a load sitting anywhere in the band then keeps within them. Taking no share at
  * all would set every lawful plate above its tires (four tires of 3,420 lb under a 14,000 lb plate) at odds with
  * itself; a load in a known place is judged by its real tongue in `loadCheck`.
+ * What the law lets the axles carry counts with the ratings, never without them: it says nothing of what a trailer holds.
  * Tires are taken at the pressure the plate asks. `tires` are those fitted on the day.
  */
 export function ratings(build: BuildSheet, tires: readonly Part[]): Ratings {
   const limits = loadLimits({ build, tires, coldPressures: new Map(), towVehicle: null });
   const tongueShareAssumed = limits.hitchKnown ? limits.band.low : 0;
   const reached = grossAtLimits(limits, tongueShareAssumed);
-  const least = reached.reduce<GrossAtLimit | null>(
+  const held = reached.length === 0 ? [] : [...reached, ...legalGross(limits, tongueShareAssumed)];
+  const least = held.reduce<GrossAtLimit | null>(
     (low, next) => (low === null || exceeds(low.grossKg, next.grossKg) ? next : low),
     null,
   );
   return {
-    limits: allLimits(limits),
+    limits: [...allLimits(limits), ...legalRuns(fromFront(build)).map((run) => run.limit)],
     governing: least?.limit ?? null,
     grossKg: least === null ? null : kg(least.grossKg),
     payloadKg: least === null || limits.emptyKg === null ? null : kg(Math.max(0, least.grossKg - limits.emptyKg)),
@@ -66,6 +69,10 @@ export function ratings(build: BuildSheet, tires: readonly Part[]): Ratings {
     tongueShareAssumed,
     trailerClass: trailerClass(build, tires),
   };
+}
+
+function fromFront({ axles }: BuildSheet): readonly Axle[] {
+  return axles.toSorted((a, b) => a.number - b.number);
 }
 
 function grossAtLimits(limits: LoadLimits, tongueShare: number): readonly GrossAtLimit[] {
@@ -79,6 +86,14 @@ function grossAtLimits(limits: LoadLimits, tongueShare: number): readonly GrossA
   for (const { limit, groupN } of groupLimits(limits)) add(limit, groupN, 1 - tongueShare);
   addOwn(limits.couplerTongue, tongueShare);
   return found;
+}
+
+/** The gross at which each run of axles reaches its legal limit, the axles sharing alike as above. */
+function legalGross({ legal, axles }: LoadLimits, tongueShare: number): readonly GrossAtLimit[] {
+  return legal.map(({ limit, first, last }) => {
+    const shareOfGross = ((1 - tongueShare) * (last - first + 1)) / axles.length;
+    return { limit, grossKg: massHeldUpBy(limit.limitN) / shareOfGross };
+  });
 }
 
 /**

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { BuildSheet } from '../../../src/rules/facts/build-sheet.js';
 import { ratings } from '../../../src/rules/trailer/ratings.js';
 import { lbf } from '../../../src/rules/units/force.js';
+import { inch } from '../../../src/rules/units/length.js';
 import { kg, lb, toLb } from '../../../src/rules/units/mass.js';
 import { psi } from '../../../src/rules/units/pressure.js';
 import { axle, build, marks, tire, tires, unknownBuild } from '../sample-facts.js';
@@ -98,7 +99,45 @@ describe('payload', () => {
       ['tire', '2L', 'tire-sidewall'],
       ['tire', '2R', 'tire-sidewall'],
       ['coupler', null, 'coupler-maker'],
+      ['legal-axles', '1', 'law'],
+      ['legal-axles', '2', 'law'],
     ]);
+  });
+});
+
+describe('what the law lets the axles carry', () => {
+  const deckOver = (apartIn: number) =>
+    build({
+      body: 'deck-over',
+      plate: { gvwrKg: lb(40_000), coldPressureKpa: null },
+      hitch: { ...build().hitch, kind: 'gooseneck', couplerRatingKg: lb(40_000) },
+      axles: [
+        axle(1, 15_000, { fromCouplerM: inch(300), wheelsPerSide: 2 }),
+        axle(2, 15_000, { fromCouplerM: inch(300 + apartIn), wheelsPerSide: 2 }),
+      ],
+    });
+
+  test('two 15,000 lb axles 38 in apart are one single axle of 20,000 lb, and that governs', () => {
+    const found = ratings(deckOver(38), []);
+    expect(found.governing).toEqual({ kind: 'legal-axles', subject: '1-2', limitN: lbf(20_000), origin: 'law' });
+    // 20,000 lb are the 85 % that the least share on a gooseneck leaves to the axles.
+    expect(pounds(found.grossKg)).toBe(Math.round(20_000 / 0.85));
+  });
+
+  test('49 in apart they are a tandem of 34,000 lb, and the axles govern', () => {
+    const found = ratings(deckOver(49), []);
+    expect(found.governing).toMatchObject({ kind: 'axle-group', limitN: lbf(30_000) });
+    expect(found.limits.filter((limit) => limit.origin === 'law').map(({ subject }) => subject)).toEqual([
+      '1',
+      '1-2',
+      '2',
+    ]);
+  });
+
+  test('it never raises what the axles may carry, and never speaks where no rating is known', () => {
+    expect(pounds(ratings(deckOver(38), []).axleGroupKg)).toBe(30_000);
+    const unrated = build({ ...unknownBuild(), axles: [axle(1, null)] });
+    expect(ratings(unrated, [])).toMatchObject({ governing: null, grossKg: null });
   });
 });
 
