@@ -76,8 +76,10 @@ function seeTires({ agedTires, asOf }: TrailerOn, see: See): void {
   }
 }
 
-function seeUseLearnedAgain({ toCome, countedToCome }: UseSoFar, see: See): void {
-  for (const { changesOn } of [toCome, countedToCome]) if (changesOn !== null) see(dayFromNumber(changesOn));
+function seeUseLearnedAgain({ toCome, countedToCome, tripRate }: UseSoFar, see: See): void {
+  for (const learned of [toCome, countedToCome, tripRate]) {
+    if (learned !== null && learned.changesOn !== null) see(dayFromNumber(learned.changesOn));
+  }
 }
 
 /** Facts dated ahead: a build from next week, a tire fitted tomorrow, a record kept in a zone that is ahead. */

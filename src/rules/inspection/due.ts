@@ -5,6 +5,7 @@ import type { TrailerFacts } from '../facts/trailer-facts.js';
 import { order } from '../history/order.js';
 import { type TrailerOn, trailerOn } from '../history/trailer-on.js';
 import { applies } from './applies.js';
+import { certain, type DueRange, firstOf } from './due-range.js';
 import type { DueUnknown, DueUse } from './due-use.js';
 import { fallsByDays } from './triggers/days.js';
 import { fallsByDistance } from './triggers/distance.js';
@@ -31,6 +32,11 @@ export interface Due {
   readonly lastDoneOn: CivilDate | null;
   /** For distance and trips: how much is used, of how much. */
   readonly used: DueUse | null;
+  /**
+   * For a check by distance or trips: the days by which it falls due with a chance of 10, 50 and 90 %, its other triggers
+   * taken in. Null for a check by the calendar or an event alone, and where its use cannot be said.
+   */
+  readonly range: DueRange | null;
   /** The first booked job that would start after, or run past, the due date. */
   readonly firstJobAtRisk: { readonly jobId: string; readonly startsOn: CivilDate } | null;
   /**
@@ -85,6 +91,7 @@ function dueOf(
   const lastPass = use.lastPass.get(kind.id) ?? null;
   const fail = use.failed.get(kind.id) ?? null;
   const check: CheckSoFar = {
+    kind,
     trailer,
     use,
     lastPass,
@@ -105,6 +112,7 @@ function dueOf(
     trigger: first.trigger,
     lastDoneOn: lastPass?.doneOn ?? null,
     used: first.used,
+    range: fail === null ? rangeOf(all) : null,
     firstJobAtRisk: atRisk === undefined ? null : { jobId: atRisk.id, startsOn: atRisk.startsOn },
     yardDays: until === null ? [] : yardDays(trailer.jobs, daysAfter(trailer.asOf, 1), until),
     unknown: first.unknown,
@@ -113,6 +121,12 @@ function dueOf(
   // Every trigger's day, not only the first one's: one that was never done hides days that still lie ahead.
   const days = [dueOn, ...all.map(({ falls }) => falls.dueOn)].filter((date) => date !== null);
   return { due, turnsOn: days.flatMap((date) => [daysAfter(date, -kind.leadDays), daysAfter(date, 1)]) };
+}
+
+/** Whichever trigger comes first, as far as it depends on use to come. */
+function rangeOf(all: readonly { readonly falls: Falls }[]): DueRange | null {
+  if (all.every(({ falls }) => falls.range === null)) return null;
+  return all.flatMap(({ falls: { range, dueOn } }) => range ?? (dueOn === null ? [] : certain(dueOn))).reduce(firstOf);
 }
 
 type First = Pick<Due, 'state' | 'dueOn' | 'trigger' | 'used' | 'unknown'>;

@@ -1,7 +1,10 @@
 import { dayNumber } from '../calendar/day-number.js';
 import type { CheckRecord } from '../facts/check.js';
+import type { Job } from '../facts/use.js';
 import { type DistanceToCome, distanceToCome } from '../forecast/distance-to-come.js';
 import { type DistanceTravelled, distancesTravelled } from '../forecast/distance-travelled.js';
+import { type TripRate, type TripsToCome, tripRate, tripsToCome } from '../forecast/trips-to-come.js';
+import { ONLY_BOOKED } from '../forecast/walk.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import { harshWeight } from './harsh-service.js';
 
@@ -12,6 +15,10 @@ export interface UseSoFar {
   /** The same with harsh service counted more than once. */
   readonly counted: DistanceTravelled;
   readonly countedToCome: DistanceToCome;
+  /** How often it goes out; null where no check asks. */
+  readonly tripRate: TripRate | null;
+  /** Trips still to come, with these jobs booked. */
+  tripsToCome(jobs: readonly Job[]): TripsToCome;
   readonly lastPass: ReadonlyMap<string, CheckRecord>;
   /** Kinds whose latest record is a fail, with that record. */
   readonly failed: ReadonlyMap<string, CheckRecord>;
@@ -36,6 +43,8 @@ export function useSoFar(trailer: TrailerOn): UseSoFar {
       inUseSince: facts.trailer.boughtOn === null ? null : dayNumber(facts.trailer.boughtOn),
       windowDays: facts.policy.useWindowDays,
     });
+  const asks = facts.checkKinds.some((kind) => kind.triggers.some((trigger) => trigger.kind === 'trips'));
+  const rate = asks ? tripRate(trips, asOf, facts.policy.useWindowDays) : null;
   const { driven, counted } = distancesTravelled(readings, trips, harshWeight(trailer));
   const toCome = ahead(driven);
   return {
@@ -43,9 +52,13 @@ export function useSoFar(trailer: TrailerOn): UseSoFar {
     toCome,
     counted,
     countedToCome: counted === driven ? toCome : ahead(counted),
+    tripRate: rate,
+    tripsToCome: (booked) => tripsToCome(rate ?? NO_TRIPS, booked, trips),
     ...lastRecords(trailer.records),
   };
 }
+
+const NO_TRIPS: TripRate = { from: null, usual: ONLY_BOOKED, changesOn: null };
 
 /** Records in the order of time; of two on one day a pass counts as the later, since a repair follows a fail. */
 function lastRecords(records: readonly CheckRecord[]): Pick<UseSoFar, 'lastPass' | 'failed'> {

@@ -1,11 +1,13 @@
-import { dayFromNumber, dayNumber, daysAfter } from '../../calendar/day-number.js';
+import { dayFromNumber, dayNumber } from '../../calendar/day-number.js';
 import type { Trigger } from '../../facts/check.js';
 import { type Kilometres, km } from '../../units/distance.js';
-import { type CheckSoFar, cannotSay, type Falls, fallsOn, NOT_DUE } from './falls.js';
+import { certain, rangeBy } from '../due-range.js';
+import { type CheckSoFar, cannotSay, type Falls, fallsWithin } from './falls.js';
 
 /**
- * Every so many miles: the day the distance is reached, harsh service counted as `HARSH_FACTOR` says. Where a booked job
- * would cross it on the way, the day before that job: the work cannot be done on the road.
+ * Every so many miles: the day the distance is reached, harsh service counted as `HARSH_FACTOR` says; ahead, the day by
+ * which it is as likely reached as not. Where a booked job would cross it on the way, the day before that job: the work
+ * cannot be done on the road.
  */
 export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>, check: CheckSoFar): Falls {
   const { trailer, use, lastPass } = check;
@@ -19,11 +21,12 @@ export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>,
   const used = { kind: 'distance', usedKm, limitKm: trigger.everyKm, harshKm } as const;
 
   const reached = use.counted.dayReaching(done, trigger.everyKm);
-  if (reached !== null) return fallsOn(dayFromNumber(reached), used);
+  if (reached !== null) return fallsWithin(certain(dayFromNumber(reached)), used);
   const left = (trigger.everyKm - use.counted.between(done, use.countedToCome.from)) as Kilometres;
-  const ahead = use.countedToCome.dayReaching(left, done);
-  if (ahead === null) return { ...NOT_DUE, used };
-  return fallsOn(ahead.job === null ? dayFromNumber(ahead.day) : daysAfter(ahead.job.startsOn, -1), used);
+  return fallsWithin(
+    rangeBy((chance) => use.countedToCome.dayReaching(left, done, chance), true),
+    used,
+  );
 }
 
 /** Whether it went out since a day and nobody said how far, on a trip or a meter. */

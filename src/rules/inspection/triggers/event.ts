@@ -26,7 +26,8 @@ const EARLY_SHARE = 0.9;
 /**
  * The first distance after the event that no record covers. A record covers every distance reached by then, so that one
  * look after 53 miles settles 10, 25 and 50. Only trips made and jobs booked count: at a few miles, usual use would call
- * a trailer late that never left the yard. It is done on the road, so a booked job on the way does not bring it forward.
+ * a trailer late that never left the yard. Work for the road is done where the distance falls, so that a booked job on
+ * the way does not bring it forward; work for the shop is wanted before the job that would cross it.
  */
 function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, check: CheckSoFar): Falls {
   if (event === null) return NOT_DUE;
@@ -48,7 +49,9 @@ function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, 
   const ahead = use.toCome.dayReachingByJobs(left, since);
   // Estimated use may warn, but a look after ten miles is overdue only when ten miles are known to be driven.
   const onlyEstimated = ahead !== null && ahead.job === null && ahead.day < dayNumber(trailer.asOf);
-  return ahead === null || onlyEstimated ? { ...NOT_DUE, used } : fallsOn(dayFromNumber(ahead.day), used);
+  if (ahead === null || onlyEstimated) return { ...NOT_DUE, used };
+  const isCrossed = ahead.job !== null && check.kind.work.place !== 'road';
+  return fallsOn(isCrossed ? daysAfter(ahead.job.startsOn, -1) : dayFromNumber(ahead.day), used);
 }
 
 /** Days of standing after which a trailer is looked at before it is used again. Common practice, no source. */

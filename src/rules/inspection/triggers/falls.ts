@@ -1,11 +1,13 @@
 import type { CivilDate } from '../../calendar/civil-date.js';
-import type { CheckRecord } from '../../facts/check.js';
+import type { CheckKind, CheckRecord } from '../../facts/check.js';
 import type { TrailerOn } from '../../history/trailer-on.js';
+import type { DueRange } from '../due-range.js';
 import type { DueUnknown, DueUse } from '../due-use.js';
 import type { UseSoFar } from '../use-so-far.js';
 
 /** What a trigger is told about the check it belongs to. */
 export interface CheckSoFar {
+  readonly kind: CheckKind;
   readonly trailer: TrailerOn;
   readonly use: UseSoFar;
   readonly lastPass: CheckRecord | null;
@@ -19,16 +21,23 @@ export interface Falls {
   /** True when it is wanted before the next use, whenever that is. */
   readonly wanted: boolean;
   readonly used: DueUse | null;
+  /** How sure the day is, where use still to come decides it. */
+  readonly range: DueRange | null;
   readonly unknown: DueUnknown | null;
 }
 
 /** Nothing to say: not due by this trigger as things stand. */
-export const NOT_DUE: Falls = { dueOn: null, wanted: false, used: null, unknown: null };
+export const NOT_DUE: Falls = { dueOn: null, wanted: false, used: null, range: null, unknown: null };
 
 export function fallsOn(dueOn: CivilDate, used: DueUse | null = null): Falls {
-  return { dueOn, wanted: false, used, unknown: null };
+  return { dueOn, wanted: false, used, range: null, unknown: null };
+}
+
+/** By use still to come: on the day that is as likely too early as too late. */
+export function fallsWithin(range: DueRange, used: DueUse): Falls {
+  return { dueOn: range.p50, wanted: false, used, range, unknown: null };
 }
 
 export function cannotSay(unknown: DueUnknown): Falls {
-  return { dueOn: null, wanted: false, used: null, unknown };
+  return { dueOn: null, wanted: false, used: null, range: null, unknown };
 }
