@@ -1,6 +1,7 @@
 import type { Contradiction } from '../../rules/trailer/contradictions.js';
 import { metres } from '../../rules/units/length.js';
 import { showFeet, showLength, showMass } from '../components/show-quantity.js';
+import { listWords } from './build-words.js';
 
 /** What cannot be right in a build sheet, and what to look at. Said on entry; it stops nobody from saving. */
 export function contradictionWords(found: Contradiction): string {
@@ -14,7 +15,13 @@ export function contradictionWords(found: Contradiction): string {
     case 'coupler-below-plate':
       return `The coupler is rated ${showMass(found.couplerKg)}, less than the plate's ${showMass(found.gvwrKg)}. Read the stamp on the coupler.`;
     case 'chains-below-plate':
-      return `Each safety chain breaks at ${showMass(found.chainBreakKg)}, less than the plate's ${showMass(found.gvwrKg)}. Each chain should hold the whole trailer.`;
+      return `Each safety chain breaks at ${showMass(found.chainBreakKg)}; under a plate of ${showMass(found.gvwrKg)} each should hold ${showMass(found.neededKg)}.`;
+    case 'unbraked-axles':
+      return `No brakes on ${found.axles.length === 1 ? 'axle' : 'axles'} ${listWords(found.axles.map(String))} under a plate of ${showMass(found.gvwrKg)}: over 3,000 lb every wheel has them in commerce (49 CFR 393.42). Check your state.`;
+    case 'brakes-without-breakaway':
+      return 'Brakes without a breakaway: if the trailer comes off, nothing stops it (49 CFR 393.43).';
+    case 'wider-than-law':
+      return `A deck ${showLength(found.widthM)} wide is past the ${showLength(found.limitM)} of the National Network (23 CFR 658.15): it needs a permit. Check your state.`;
     case 'jack-too-small':
       return `The jack holds ${showMass(found.supportKg)} under axles of ${showMass(found.axleRatingKg)}. A jack this size is too small for the trailer it stands under.`;
     case 'slide-ramps-without-stabilizers':

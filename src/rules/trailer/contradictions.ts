@@ -1,10 +1,13 @@
 import type { Body, BuildSheet, Hitch } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
+import { isPastUnbraked } from '../law/brakes.js';
+import { couplingClass } from '../law/coupling.js';
+import { LEGAL_WIDTH_M, needsWidthPermit } from '../law/size.js';
 import { tongueBand } from '../load/tongue-band.js';
 import { tireRating } from '../tire/tire-capacity.js';
 import { exceeds } from '../units/compare.js';
 import { massHeldUpBy, type Newtons } from '../units/force.js';
-import { feet } from '../units/length.js';
+import { feet, type Metres } from '../units/length.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { axleSum } from './axle-sum.js';
 import { isTooShallow } from './trailer-class.js';
@@ -26,7 +29,17 @@ export type Contradiction =
       readonly gawrKg: Kilograms;
     }
   | { readonly kind: 'coupler-below-plate'; readonly couplerKg: Kilograms; readonly gvwrKg: Kilograms }
-  | { readonly kind: 'chains-below-plate'; readonly chainBreakKg: Kilograms; readonly gvwrKg: Kilograms }
+  | {
+      readonly kind: 'chains-below-plate';
+      readonly chainBreakKg: Kilograms;
+      /** What each must hold under this plate: its class of coupling, or the plate itself. */
+      readonly neededKg: Kilograms;
+      readonly gvwrKg: Kilograms;
+    }
+  /** Axles without brakes under a plate that no light exception covers. */
+  | { readonly kind: 'unbraked-axles'; readonly axles: readonly number[]; readonly gvwrKg: Kilograms }
+  | { readonly kind: 'brakes-without-breakaway' }
+  | { readonly kind: 'wider-than-law'; readonly widthM: Metres; readonly limitM: Metres }
   | { readonly kind: 'jack-too-small'; readonly supportKg: Kilograms; readonly axleRatingKg: Kilograms }
   | { readonly kind: 'slide-ramps-without-stabilizers' }
   | { readonly kind: 'single-jack-on-gooseneck' }
@@ -48,6 +61,7 @@ export function contradictions(build: BuildSheet, tires: readonly Part[]): reado
     ...plateContradictions(build),
     ...axleContradictions(build, tires),
     ...jackContradictions(build),
+    ...lawContradictions(build),
     ...bodyContradictions(build),
   ];
 }
@@ -84,10 +98,11 @@ function plateContradictions(build: BuildSheet): Contradiction[] {
   if (couplerRatingKg !== null && exceeds(gvwrKg, couplerRatingKg)) {
     found.push({ kind: 'coupler-below-plate', couplerKg: couplerRatingKg, gvwrKg });
   }
-  // Each chain must break no sooner than at the trailer's GVWR. Source: SAE J684 class 4, as Maryland COMAR 11.13.08.10
-  // and a public glossary give it; J684 ends at 10,000 lb, beyond it State law and common practice ask the same.
-  if (chainBreakKg !== null && exceeds(gvwrKg, chainBreakKg)) {
-    found.push({ kind: 'chains-below-plate', chainBreakKg, gvwrKg });
+  // Up to 10,000 lb by the class of coupling (`law/coupling.ts`); beyond it State law and common practice ask that each
+  // chain hold the whole trailer.
+  const neededKg = couplingClass(gvwrKg)?.chainBreakKg ?? gvwrKg;
+  if (chainBreakKg !== null && exceeds(neededKg, chainBreakKg)) {
+    found.push({ kind: 'chains-below-plate', chainBreakKg, neededKg, gvwrKg });
   }
   if (build.empty.massKg !== null && exceeds(build.empty.massKg, gvwrKg)) {
     found.push({ kind: 'empty-above-plate', emptyKg: build.empty.massKg, gvwrKg });
@@ -144,6 +159,24 @@ function jackContradictions(build: BuildSheet): Contradiction[] {
     if (!exceeds(holdKg, axleRatingKg)) found.push({ kind: 'jack-too-small', supportKg: holdKg, axleRatingKg });
   }
   if (build.hitch.kind === 'gooseneck' && count === 1) found.push({ kind: 'single-jack-on-gooseneck' });
+  return found;
+}
+
+/**
+ * What the law would ask about. Brakes on every wheel over 3,000 lb gross: 49 CFR 393.42(a), (b)(3), in commerce; a
+ * breakaway on whatever has brakes: 393.43(d); 102 in of width: 23 CFR 658.15. States differ: check yours.
+ */
+function lawContradictions({ axles, plate, hitch, deck }: BuildSheet): Contradiction[] {
+  const found: Contradiction[] = [];
+  const unbraked = axles.filter((axle) => axle.brakes === 'none').map((axle) => axle.number);
+  if (unbraked.length > 0 && plate.gvwrKg !== null && isPastUnbraked(plate.gvwrKg)) {
+    found.push({ kind: 'unbraked-axles', axles: unbraked.sort((a, b) => a - b), gvwrKg: plate.gvwrKg });
+  }
+  const isBraked = axles.some(({ brakes }) => brakes !== null && brakes !== 'none');
+  if (isBraked && hitch.breakaway === false) found.push({ kind: 'brakes-without-breakaway' });
+  if (deck.widthM !== null && needsWidthPermit(deck.widthM)) {
+    found.push({ kind: 'wider-than-law', widthM: deck.widthM, limitM: LEGAL_WIDTH_M });
+  }
   return found;
 }
 

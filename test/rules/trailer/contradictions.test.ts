@@ -126,6 +126,44 @@ describe('parts weaker than what they carry', () => {
   });
 });
 
+describe('what the law would ask about', () => {
+  const light = (more: Partial<BuildSheet>) =>
+    build({ plate: { gvwrKg: lb(3_000), coldPressureKpa: null }, empty: unknownBuild().empty, ...more });
+  const unbraked = [axle(1, 7_000, { brakes: 'electric' }), axle(2, 7_000, { brakes: 'none' })];
+
+  test('axles without brakes over 3,000 lb (49 CFR 393.42)', () => {
+    expect(contradictions(build({ axles: unbraked }), strongTires())).toEqual([
+      { kind: 'unbraked-axles', axles: [2], gvwrKg: lb(14_000) },
+    ]);
+    expect(kinds(light({ axles: unbraked }), [])).toEqual([]);
+    expect(kinds(build({ axles: [axle(1, 7_000), axle(2, 7_000)] }))).toEqual([]);
+  });
+
+  test('brakes without a breakaway (49 CFR 393.43)', () => {
+    const hitch = (breakaway: boolean | null) => ({ ...build().hitch, breakaway });
+    const braked = [1, 2].map((number) => axle(number, 7_000, { brakes: 'electric' }));
+    expect(kinds(build({ axles: braked, hitch: hitch(false) }))).toEqual(['brakes-without-breakaway']);
+    expect([kinds(build({ axles: braked, hitch: hitch(null) })), kinds(build({ hitch: hitch(false) }))]).toEqual([
+      [],
+      [],
+    ]);
+  });
+
+  test('a deck over 102 in wide (23 CFR 658.15)', () => {
+    const deck = (wide: number) => kinds(build({ deck: { ...unknownBuild().deck, widthM: inch(wide) } }));
+    expect([deck(102), deck(102.5)]).toEqual([[], ['wider-than-law']]);
+  });
+
+  // Class 2 of light couplings, 2,001 to 3,500 lb, asks 3,500 lb of each chain (Maryland COMAR 11.13.08.10).
+  test('chains below the class of coupling that a light plate asks for', () => {
+    const hitch = (pounds: number) => ({ ...build().hitch, chainBreakKg: lb(pounds) });
+    expect(contradictions(light({ hitch: hitch(3_400) }), [])).toEqual([
+      { kind: 'chains-below-plate', chainBreakKg: lb(3_400), neededKg: lb(3_500), gvwrKg: lb(3_000) },
+    ]);
+    expect(kinds(light({ hitch: hitch(3_500) }), [])).toEqual([]);
+  });
+});
+
 describe('how it is built', () => {
   const unknown = unknownBuild();
 
