@@ -77,6 +77,20 @@ export default {
       to: { path: '^src/rules/', pathNot: `^src/rules/(${TOOLBOX}|load|envelope)/` },
     },
     {
+      name: 'law-stands-on-the-toolbox',
+      severity: 'error',
+      comment: 'What the law says depends on nothing of ours: trailer/ and above hold a trailer against it.',
+      from: { path: '^src/rules/law/' },
+      to: { path: '^src/rules/', pathNot: `^src/rules/(law|${TOOLBOX})/` },
+    },
+    {
+      name: 'law-is-held-against-the-whole',
+      severity: 'error',
+      comment: 'Load and parts know no law: take the number as an argument, or compare in trailer/ or above.',
+      from: { path: [`^src/rules/${PARTS}/`, '^src/rules/load/'] },
+      to: { path: '^src/rules/law/' },
+    },
+    {
       name: 'parts-know-no-other-part',
       severity: 'error',
       comment:

@@ -48,6 +48,8 @@ const MISTAKES: readonly { rule: string; file: string; says: string }[] = [
   { rule: 'load-below-parts', file: 'src/rules/load/planted-part.ts', says: "import '../tire/planted.js';" },
   { rule: 'load-below-parts', file: 'src/rules/load/planted-envelope.ts', says: "import '../envelope/planted.js';" },
   { rule: 'envelope-above-load', file: 'src/rules/envelope/planted-part.ts', says: "import '../tire/planted.js';" },
+  { rule: 'law-stands-on-the-toolbox', file: 'src/rules/law/planted-load.ts', says: "import '../load/planted.js';" },
+  { rule: 'law-is-held-against-the-whole', file: 'src/rules/tire/planted-law.ts', says: "import '../law/planted.js';" },
   { rule: 'parts-know-no-other-part', file: 'src/rules/tire/planted-axle.ts', says: "import '../axle/planted.js';" },
   { rule: 'parts-below-the-whole', file: 'src/rules/tire/planted-whole.ts', says: "import '../trailer/planted.js';" },
   { rule: 'parts-below-the-whole', file: 'src/rules/axle/planted-assess.ts', says: "import '../assess.js';" },
