@@ -95,6 +95,7 @@ const TARGETS = {
     [
       'rules/load',
       'rules/envelope',
+      'rules/law',
       'rules/tire',
       'rules/axle',
       'rules/trailer',
