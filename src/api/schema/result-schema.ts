@@ -112,6 +112,9 @@ export const DUE = z
         }),
         z.object({ kind: z.literal('trips'), used: computed('trips'), limit: computed('trips') }),
       ]),
+      range: z
+        .object(known({ p10: DAY, p50: DAY, p90: DAY }))
+        .describe('By distance or trips: it has fallen due by these days with a chance of 10, 50 and 90 %.'),
       firstJobAtRisk: z.object({ jobId: ID, startsOn: DAY }),
       unknown: z.enum(['no-distance-known', 'no-last-done', 'no-date-set']),
     }),
@@ -121,6 +124,32 @@ export const DUE = z
 const TRIP_OVER = z.object({ tripId: ID, on: DAY, comparison: COMPARISON }).meta({ id: 'TripOver' });
 const STRONGER_PART = z.enum(STRONGER_PARTS);
 const CODED = { checkKindId: ID, code: z.string() };
+export const PLANK_STRESS = z
+  .object({
+    stance: z.enum(['climbing', 'parked']),
+    contactN: computed('What one wheel, track or pad presses with, N.'),
+    boards: z.int().describe('Boards that carry it.'),
+    bendingKpa: computed('kPa'),
+    shearKpa: computed('kPa').nullable(),
+    sagM: computed('m').nullable(),
+    allowedKpa: computed('Bending it is held against, kPa.'),
+    allowedShearKpa: computed('kPa').nullable(),
+    allowedN: computed('The contact load that stresses it to just that, N.'),
+    origin: z.enum(['design-value', 'clear-wood', 'plate-yield']),
+    verified: z.boolean().describe('False: from memory or only a bound; it blocks nothing.'),
+    lostM: computed('Counted as rotted off one face, m.'),
+  })
+  .meta({ id: 'PlankStress' });
+
+export const FOUND_BOARD = z
+  .object({
+    board: z.string().nullable(),
+    on: DAY,
+    depthM: computed('How far it sank or took the probe, m.'),
+    kind: z.enum(['sinks', 'probe']),
+  })
+  .meta({ id: 'FoundBoard' });
+
 const EVIDENCE = z
   .discriminatedUnion('kind', [
     z.object({
@@ -141,6 +170,22 @@ const EVIDENCE = z
       low: computed('0 to 1'),
       high: computed('0 to 1').nullable(),
       tripIds: z.array(ID),
+    }),
+    z.object({
+      kind: z.literal('deck-plank'),
+      machineId: ID,
+      stress: PLANK_STRESS,
+      breaks: z.boolean().describe('Past the average strength of faultless wood, shared evenly.'),
+      trips: z.array(z.object({ tripId: ID, endedOn: DAY })),
+      jobIds: z.array(ID),
+    }),
+    z.object({
+      kind: z.literal('soft-deck'),
+      boards: z.array(FOUND_BOARD),
+      boardCount: z.int().nullable(),
+      replaceM: computed('Deeper than this a board is replaced, m.'),
+      jobIds: z.array(ID),
+      machineIds: z.array(ID),
     }),
     z.object({
       kind: z.literal('tires-past-age'),
@@ -190,12 +235,34 @@ const EVIDENCE = z
     z.object({ kind: z.literal('proof-missing'), ...CODED, what: z.string() }),
     z.object({
       kind: z.literal('class-drift'),
+      from: DAY.describe('First load of the quarter looked back on.'),
+      to: DAY,
+      share90th: computed('Share of payload that nine loads in ten keep below.'),
+      wantsMore: z.array(COMPARISON).describe('Limits the heaviest load went over, furthest first.'),
       trips: z.int().describe('Trips looked back on.'),
       over90: z.int().describe('Trips above 90 % of the payload.'),
       over100: z.int().describe('Trips above all of it.'),
       payloadKg: MASS,
       tripIds: z.array(ID),
-      ...known({ ownClass: TRAILER_CLASS, looksLike: TRAILER_CLASS, machineId: ID }),
+      ...known({
+        ownClass: TRAILER_CLASS,
+        looksLike: TRAILER_CLASS,
+        machineId: ID,
+        weakest: COMPARISON.describe('Of which limit the heaviest load took the greatest share.'),
+        trend: z.object({
+          shareAMonth: computed('Change of the share of payload in 30 days.'),
+          isClear: z.boolean().describe('More than two standard errors from level.'),
+        }),
+        damage: z
+          .array(
+            z.object({
+              part: z.enum(['bearing', 'weld', 'spring']),
+              onThis: computed('Damage over that of the same miles at 90 % of payload.'),
+              onNext: computed('The same on a trailer of the class they look like.').nullable(),
+            }),
+          )
+          .describe('How fast these loads use up its parts.'),
+      }),
     }),
     z.object({
       kind: z.literal('outgrown'),
@@ -219,6 +286,7 @@ const CLEARANCE = z
     }),
     z.object({ kind: z.literal('replace-tires'), positions: z.array(z.string()) }),
     z.object({ kind: z.literal('inflate-tires'), positions: z.array(z.string()) }),
+    z.object({ kind: z.literal('replace-boards'), boards: z.array(z.string().nullable()) }),
     z.object({ kind: z.literal('pass-check'), ...CODED }),
     z.object({ kind: z.literal('carry-proof'), ...CODED, what: z.string() }),
     z.object({ kind: z.literal('lift-hold'), holdId: ID }),
@@ -249,6 +317,64 @@ export const READINESS = z
   .enum(['ready', 'due', 'down', 'gone'])
   .describe('due: work wanted before or during its next job. down: held or stopped. gone: sold or scrapped.');
 
+const DECK_OUTLOOK = z
+  .object({
+    laidOn: DAY,
+    countedTo: DAY.describe('Decks still in use are counted as having lasted until this day.'),
+    prior: z
+      .object({
+        medianYears: computed('Years that half of such decks are expected to outlast.'),
+        basis: z.enum(['setting', 'reckoned']),
+        woodYears: computed('Years untreated in the open at an index of 50.'),
+        climateFactor: computed('50 over the decay index, between 0.5 and 2.5.'),
+        treatmentFactor: computed('1 untreated.'),
+        shelterFactor: computed('1 in the open.'),
+        assumed: z.array(z.enum(['deck-wood', 'treated', 'stored', 'decay-index'])),
+      })
+      .describe('The owner’s estimate, no published life.'),
+    wornOut: z.int(),
+    survivors: z.int(),
+    mixture: z
+      .object({
+        components: z.array(
+          z.object({ shape: computed('Weibull shape.'), weight: computed('0 to 1'), rate: computed('See `count`.') }),
+        ),
+        count: computed('Share alive at x = sum of weight (rate / (rate + x^shape))^count.'),
+      })
+      .describe('Life as a share of the years expected, given that the deck lay on `countedTo`.'),
+    past: z
+      .object({
+        decks: z.int(),
+        medianYears: computed('years'),
+        lowerYears: computed('Median of the lower half, years.').nullable(),
+        upperYears: computed('Median of the upper half, years.').nullable(),
+        stillInUse: z.int().describe('Decks like it that this leaves out.'),
+      })
+      .nullable()
+      .describe('Decks like it that wore out, as they are.'),
+    yardFit: z
+      .object({
+        shape: computed('Weibull shape.'),
+        scaleYears: computed('years'),
+        wornOut: z.int(),
+        decks: z.int().describe('Survivors included.'),
+      })
+      .nullable()
+      .describe('A Weibull law for decks like it alone.'),
+  })
+  .meta({ id: 'DeckOutlook' });
+
+const DECK_LIFE = z
+  .object({
+    outlook: DECK_OUTLOOK.nullable(),
+    probed: z.object({
+      soft: z.array(FOUND_BOARD),
+      marked: z.array(FOUND_BOARD),
+      lostM: computed('Deepest the probe went, m.'),
+    }),
+  })
+  .describe('Soft boards beat any outlook.');
+
 const HUB_LIFE = z
   .object({
     partId: ID,
@@ -277,6 +403,7 @@ export const ASSESSMENT = z
     due: z.array(DUE),
     flags: z.array(FLAG),
     hubLives: z.array(HUB_LIFE),
+    deckLife: DECK_LIFE,
     use: z.object({
       trips: z.int(),
       ...known({

@@ -2,6 +2,7 @@ import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Flag } from '../../rules/flags/flag.js';
 import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js';
 import { kPa } from '../../rules/units/pressure.js';
+import { boardsWords, stressWords } from './deck-words.js';
 import { bandWords } from './fit-words.js';
 import { comparisonWords } from './limit-words.js';
 import { capital, count, list, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
@@ -40,6 +41,25 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         title: light ? 'Too little weight on the tongue' : 'Too much weight on the tongue',
         says: `${percent(evidence.share)} of the weight was on the tongue; ${bandWords(evidence.low, evidence.high)} is wanted.`,
         todo: light ? 'Put the load further forward and weigh again.' : 'Put the load further back and weigh again.',
+      };
+    }
+    case 'deck-plank': {
+      const machine = names.machines.get(evidence.machineId) ?? 'a machine';
+      return {
+        title: evidence.breaks ? 'It would break a plank' : 'A plank past its strength',
+        says: `${capital(machine)}: ${stressWords(evidence.stress)}.${evidence.stress.verified ? '' : ' That strength is unverified.'}`,
+        todo: evidence.breaks
+          ? 'Do not load it on this deck.'
+          : 'Spread it over more boards with something stiff, or use another trailer.',
+      };
+    }
+    case 'soft-deck': {
+      const machines = evidence.machineIds.map((id) => names.machines.get(id) ?? 'a machine');
+      const isSoft = evidence.boards.some((board) => board.depthM > evidence.replaceM);
+      return {
+        title: isSoft ? 'Soft boards in the deck' : 'Boards to be marked',
+        says: `${capital(boardsWords(evidence.boards, evidence.boardCount))}.${machines.length === 0 ? '' : ` Booked onto them: ${list(machines)}.`}`,
+        todo: isSoft ? 'Replace them before a machine drives onto them.' : 'Mark them and probe them again next month.',
       };
     }
     case 'tires-past-age': {
@@ -96,7 +116,7 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
       const machine = evidence.machineId === null ? undefined : names.machines.get(evidence.machineId);
       return {
         title: 'Used beyond its class',
-        says: `${heavyLoads(evidence)}${machine === undefined ? '' : ` Mostly ${machine}.`}`,
+        says: `${heavyLoads(evidence)}${machine === undefined ? '' : ` Mostly ${machine}.`}${weakestWords(evidence)}`,
         todo: 'Use a trailer with more payload for these loads, or carry less.',
       };
     }
@@ -134,4 +154,9 @@ function heavyLoads({ trips, over90, over100, payloadKg }: Extract<Flag['evidenc
   const payload = `its payload of ${pounds(payloadKg)}`;
   if (trips === 1) return `The only load so far was over ${over100 === 1 ? payload : `90 % of ${payload}`}.`;
   return `Of the last ${count(trips, 'load')}, ${over90} went over 90 % and ${over100} over all of ${payload}.`;
+}
+
+/** Which limit the heaviest load came nearest, or went over. */
+function weakestWords({ weakest }: Extract<Flag['evidence'], { kind: 'class-drift' }>): string {
+  return weakest === null ? '' : ` With the heaviest, ${comparisonWords(weakest)}.`;
 }

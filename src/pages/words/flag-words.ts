@@ -2,8 +2,10 @@ import { type CivilDate, daysBetween } from '../../rules/calendar/civil-date.js'
 import type { Flag, FlagRule } from '../../rules/flags/flag.js';
 import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js';
 import { kPa } from '../../rules/units/pressure.js';
-import { showCount, showDate, showMass, showNumber, showPressure, showShare } from '../components/show-quantity.js';
-import { CLASS_WORDS, listWords, positionWords } from './build-words.js';
+import { showCount, showDate, showLength, showMass, showPressure, showShare } from '../components/show-quantity.js';
+import { listWords, positionWords } from './build-words.js';
+import { boardsOf, boardsWords, stressFrom, stressWords } from './deck-words.js';
+import { driftEvidence, driftTodo } from './drift-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
 
 /** What flags call by id: the page puts the names in. */
@@ -47,6 +49,32 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
             ? 'Put the load further forward and weigh again: a tail-heavy trailer sways.'
             : 'Put the load further back and weigh again: the tow vehicle steers and brakes on its front axle.',
       };
+    case 'deck-plank': {
+      const machine = names.machines.get(evidence.machineId) ?? 'A machine';
+      const hauls = [
+        ...(evidence.trips.length > 0 ? [showCount(evidence.trips.length, 'trip')] : []),
+        ...(evidence.jobIds.length > 0 ? [`${showCount(evidence.jobIds.length, 'booked job')}`] : []),
+      ];
+      return {
+        title: evidence.breaks ? `${machine} would break a plank` : `${machine} presses a plank past its strength`,
+        evidence: `${capital(stressWords(evidence.stress))}. Seen on ${listWords(hauls)}.`,
+        how: stressFrom(evidence.stress),
+        todo: evidence.breaks
+          ? 'Do not load it on this deck.'
+          : 'Lay something stiff across the boards so that more of them share it, or use a trailer with thicker planks or closer crossmembers.',
+      };
+    }
+    case 'soft-deck': {
+      const isSoft = evidence.boards.some((board) => board.depthM > evidence.replaceM);
+      const machines = evidence.machineIds.map((id) => names.machines.get(id) ?? 'a machine');
+      const booked = machines.length === 0 ? '' : ` Booked onto them: ${listWords(machines)}.`;
+      return {
+        title: `${boardsOf(evidence.boards, evidence.boardCount)} ${isSoft ? 'soft' : 'to be marked'}`,
+        evidence: `${capital(boardsWords(evidence.boards))}.${booked}`,
+        how: `As last probed. Past ${showLength(evidence.replaceM)} a board is replaced, past half of that marked (common practice, no source). What was found beats any forecast.`,
+        todo: isSoft ? 'Replace them before a machine drives onto them.' : 'Mark them and probe again next month.',
+      };
+    }
     case 'tires-past-age':
       return {
         title: `${showCount(evidence.tires.length, 'tire')} past ${evidence.limitYears} years`,
@@ -100,12 +128,12 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         todo: `Put the ${evidence.what} on the trailer and record that it was seen there.`,
       };
     case 'class-drift': {
-      const machine = evidence.machineId === null ? null : names.machines.get(evidence.machineId);
+      const machine = evidence.machineId === null ? null : (names.machines.get(evidence.machineId) ?? null);
       return {
         title: 'Used beyond its class',
-        evidence: `${heavyTrips(evidence)}${machine ? ` The machine behind most of them: ${machine}.` : ''}${evidence.looksLike ? ` The loads look like those of ${classPhrase(evidence.looksLike)}${evidence.ownClass ? `; this one is ${classPhrase(evidence.ownClass)}` : ''}.` : ''}`,
-        how: 'Payload is what the weakest rating leaves after the empty weight. Classes are common practice, by frame depth and axle rating.',
-        todo: 'Give these loads to a trailer of the class they need, or lighten them. Until then expect shorter life of tires, bearings and frame.',
+        evidence: driftEvidence(evidence, machine),
+        how: `Loads from ${showDate(evidence.from)} to ${showDate(evidence.to)}. Payload is what the weakest rating leaves after the empty weight. Classes are common practice, by frame depth and axle rating. Wear by load: bearings to the 10/3 power (ISO 281), welds to the third (EN 1993-1-9), springs to the 4.5th (from memory, unverified); for comparing use with use only.`,
+        todo: driftTodo(evidence),
       };
     }
     case 'outgrown': {
@@ -148,6 +176,8 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'over-coupler': 'Over the coupler',
   'over-law': 'Over a legal axle weight',
   'tongue-share': 'Tongue weight out of its band',
+  'deck-plank': 'Plank past its strength',
+  'soft-deck': 'Boards soft',
   'tire-age': 'Tires past age',
   'tire-pressure': 'Tires soft',
   'tire-mismatch': 'Tires do not match',
@@ -183,21 +213,10 @@ function mismatchWords({ trait, positions, marked }: TireMismatch): string {
   return `${TRAIT_WORDS[trait]}: ${listWords(each)}.`;
 }
 
-function heavyTrips({ trips, over90, over100, payloadKg }: Extract<Flag['evidence'], { kind: 'class-drift' }>): string {
-  const payload = `the payload of ${showMass(payloadKg)}`;
-  if (trips === 1) return `The only trip so far was over ${over100 === 1 ? payload : `90 % of ${payload}`}.`;
-  return `Of the last ${showCount(trips, 'trip')}, ${showNumber(over90)} went over 90 % of ${payload} and ${showNumber(over100)} over all of it.`;
-}
-
 export function ruleWords(rule: FlagRule): string {
   return RULE_WORDS[rule];
 }
 
 export function bandWords(low: number, high: number | null): string {
   return high === null ? `at least ${showShare(low)}` : `${showShare(low)} to ${showShare(high)}`;
-}
-
-function classPhrase(trailerClass: keyof typeof CLASS_WORDS): string {
-  if (trailerClass === 'not-an-equipment-trailer') return 'no equipment trailer';
-  return `a ${CLASS_WORDS[trailerClass].toLowerCase()} trailer`;
 }

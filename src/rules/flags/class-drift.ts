@@ -1,86 +1,118 @@
-import type { Trip } from '../facts/use.js';
-import type { TrailerOn } from '../history/trailer-on.js';
-import { classForGross, type TrailerClass } from '../trailer/trailer-class.js';
+import type { Comparison, LimitKind } from '../load/limit.js';
+import type { LoadCheck } from '../load/load-check.js';
+import { classForGross, grossOfClass, type TrailerClass } from '../trailer/trailer-class.js';
 import { exceeds } from '../units/compare.js';
-import { type Kilograms, kg } from '../units/mass.js';
+import { kg } from '../units/mass.js';
 import type { Flag } from './flag.js';
 import type { FlagContext } from './flag-context.js';
+import { damageOf, type LoadedTrip, loadsOfQuarter, loadTrend, ninetiethShare } from './loads-of-quarter.js';
 import { machineOf, mostCommon } from './usual-machine.js';
 
 /** Of the last ten trips, more than this share above 90 % of payload is a habit. Job card section 5 (a proposal, no source). */
 const HEAVY_SHARE = 0.3;
-const NEARLY_FULL = 0.9;
 
-interface LoadedTrip {
-  readonly trip: Trip;
-  /** Cargo over the payload of the build of its day. */
-  readonly share: number;
-  readonly grossKg: Kilograms;
-}
+/** What a trailer of a class is meant to carry in daily use, as a share of its payload. The same proposal. */
+const NEARLY_FULL = 0.9;
 
 /**
  * Loads that look like those of the next class up: more than 3 of the last 10 trips above 90 % of payload, or any above
- * all of it. One overload is `limit`, a run of heavy loads `watch`. Names since when, and the machine behind it.
+ * all of it. One overload is `limit`, a run of heavy loads `watch`.
+ *
+ * Says since when, by which machine and on which trips; how heavy the loads of the quarter are and whether they grow;
+ * how fast they use up its parts against what its class is meant for, and what the class above would suffer from them;
+ * which limit gives first, and which would have to be higher.
  */
-export function classDriftFlags({ trailer }: FlagContext): readonly Flag[] {
-  const payloadKg = trailer.ratingsOn(trailer.asOf)?.payloadKg ?? null;
-  const loaded = lastLoadedTrips(trailer);
-  const heavy = loaded.filter((one) => exceeds(one.share, NEARLY_FULL));
-  const over = heavy.filter((one) => exceeds(one.share, 1));
-  const isHabit = heavy.length > HEAVY_SHARE * trailer.facts.policy.driftTrips;
-  const first = heavy[0];
-  if (payloadKg === null || first === undefined || (!isHabit && over.length === 0)) return [];
+export function classDriftFlags({ trailer }: Pick<FlagContext, 'trailer'>): readonly Flag[] {
+  const ratings = trailer.ratingsOn(trailer.asOf);
+  const payloadKg = ratings?.payloadKg ?? null;
+  const { driftTrips } = trailer.facts.policy;
+  const loads = loadsOfQuarter(trailer, driftTrips);
+  const heavy = loads.filter(isHeavy);
+  const severity = verdictOn(loads.slice(-driftTrips), driftTrips);
+  const [first] = heavy;
+  if (payloadKg === null || first === undefined || severity === null) return [];
 
-  const ownClass = trailer.ratingsOn(trailer.asOf)?.trailerClass ?? null;
+  const ownClass = ratings?.trailerClass ?? null;
+  const heaviest = heavy.reduce((most, one) => (one.grossKg > most.grossKg ? one : most));
+  const looksLike = classOf(heaviest, ownClass);
+  const machineId = mostCommon(heavy.map((one) => machineOf(one.trip)));
+  const tight = tightest(trailer.judge(heaviest.trip));
   return [
     {
       key: 'class-drift',
       rule: 'class-drift',
-      severity: over.length > 0 ? 'limit' : 'watch',
+      severity,
       since: first.trip.startedOn,
       evidence: {
         kind: 'class-drift',
-        trips: loaded.length,
+        from: (loads[0] as LoadedTrip).trip.startedOn,
+        to: (loads.at(-1) as LoadedTrip).trip.endedOn,
+        trips: loads.length,
         over90: heavy.length,
-        over100: over.length,
+        over100: heavy.filter(isOver).length,
+        share90th: ninetiethShare(loads),
+        trend: loadTrend(loads),
+        damage: damageOf(loads, NEARLY_FULL, looksLike === null ? null : grossOfClass(looksLike)),
         payloadKg,
         ownClass,
-        looksLike: looksLike(heavy, ownClass),
+        looksLike,
+        weakest: tight[0] ?? null,
+        wantsMore: tight.filter((one) => one.standing === 'over'),
         tripIds: heavy.map((one) => one.trip.id),
-        machineId: mostCommon(heavy.map((one) => machineOf(one.trip))),
+        machineId,
       },
       clears: [
         {
           kind: 'lighter-trips',
-          trips: lighterTripsToClear(loaded, trailer.facts.policy.driftTrips),
+          trips: lighterTripsToClear(loads.slice(-driftTrips), driftTrips),
           atMostKg: kg(payloadKg * NEARLY_FULL),
         },
-        { kind: 'other-trailer', machineId: mostCommon(heavy.map((one) => machineOf(one.trip))) },
+        { kind: 'other-trailer', machineId },
+        { kind: 'payload-of-at-least', payloadKg: kg(heaviest.cargoKg / NEARLY_FULL) },
       ],
     },
   ];
 }
 
+function isHeavy(one: LoadedTrip): boolean {
+  return exceeds(one.share, NEARLY_FULL);
+}
+
+function isOver(one: LoadedTrip): boolean {
+  return exceeds(one.share, 1);
+}
+
+/** Null where the last loads are no drift. */
+function verdictOn(last: readonly LoadedTrip[], window: number): 'limit' | 'watch' | null {
+  if (last.some(isOver)) return 'limit';
+  return last.filter(isHeavy).length > HEAVY_SHARE * window ? 'watch' : null;
+}
+
 /** How many trips within 90 % of payload, one after the other, push enough heavy ones out of the last `window`. */
-function lighterTripsToClear(loaded: readonly LoadedTrip[], window: number): number {
+function lighterTripsToClear(last: readonly LoadedTrip[], window: number): number {
   for (let trips = 1; trips < window; trips++) {
-    const left = loaded.slice(-(window - trips));
-    const heavy = left.filter((one) => exceeds(one.share, NEARLY_FULL));
-    if (heavy.length <= HEAVY_SHARE * window && !heavy.some((one) => exceeds(one.share, 1))) return trips;
+    if (verdictOn(last.slice(-(window - trips)), window) === null) return trips;
   }
   return window;
 }
 
-function lastLoadedTrips(trailer: TrailerOn): readonly LoadedTrip[] {
-  const loaded: LoadedTrip[] = [];
-  for (let i = trailer.trips.length - 1; i >= 0 && loaded.length < trailer.facts.policy.driftTrips; i--) {
-    const trip = trailer.trips[i] as Trip;
-    const payloadKg = trailer.ratingsOn(trip.startedOn)?.payloadKg ?? null;
-    const check = trailer.judge(trip);
-    if (check === null || check.cargoKg === null || check.grossKg === null || payloadKg === null) continue;
-    if (payloadKg > 0) loaded.push({ trip, share: check.cargoKg / payloadKg, grossKg: check.grossKg });
+/** What stands on the ground, whose load is only a bound while the tongue is not known. */
+const ON_THE_GROUND: readonly LimitKind[] = ['axle-group', 'axle', 'tire'];
+
+/** The comparison of each kind of limit that leaves least, the tightest first. A bound proves no limit tight. */
+function tightest(check: LoadCheck | null): readonly Comparison[] {
+  const byKind = new Map<string, Comparison>();
+  const isBound = check?.method === 'bound' || check?.method === 'range';
+  for (const one of check?.comparisons ?? []) {
+    if (isBound && ON_THE_GROUND.includes(one.limit.kind)) continue;
+    const before = byKind.get(one.limit.kind);
+    if (before === undefined || fullness(one) > fullness(before)) byKind.set(one.limit.kind, one);
   }
-  return loaded.reverse();
+  return [...byKind.values()].sort((a, b) => fullness(b) - fullness(a));
+}
+
+function fullness({ loadN, limit }: Comparison): number {
+  return loadN / limit.limitN;
 }
 
 const CLASS_ORDER: readonly TrailerClass[] = [
@@ -95,8 +127,7 @@ const CLASS_ORDER: readonly TrailerClass[] = [
  * The class whose usual axles carry the heaviest of these loads, and at least the next one up: loads that fill their
  * own class belong to the one above, where they would leave room.
  */
-function looksLike(heavy: readonly LoadedTrip[], ownClass: TrailerClass | null): TrailerClass | null {
-  const heaviest = heavy.reduce((most, one) => (one.grossKg > most.grossKg ? one : most));
+function classOf(heaviest: LoadedTrip, ownClass: TrailerClass | null): TrailerClass | null {
   const needed = classForGross(heaviest.grossKg);
   if (needed === null || ownClass === null) return needed;
   const nextUp = CLASS_ORDER[CLASS_ORDER.indexOf(ownClass) + 1] ?? ownClass;

@@ -1,10 +1,14 @@
 import type { CivilDate } from '../calendar/civil-date.js';
+import type { PlankStress } from '../deck/plank-check.js';
+import type { FoundBoard } from '../inspection/soft-boards.js';
 import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
 import type { TireMismatch } from '../tire/tire-mismatch.js';
 import type { TrailerClass } from '../trailer/ratings.js';
+import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Clearance } from './clearance.js';
+import type { LoadTrend, PartDamage } from './loads-of-quarter.js';
 
 /** A rule's verdict that use or condition is past a limit, with its evidence. Pages and mails write the sentence. */
 export interface Flag {
@@ -29,6 +33,8 @@ export const FLAG_RULES = [
   'over-coupler',
   'over-law',
   'tongue-share',
+  'deck-plank',
+  'soft-deck',
   'tire-age',
   'tire-pressure',
   'tire-mismatch',
@@ -56,6 +62,27 @@ type FlagEvidence =
       readonly low: number;
       readonly high: number | null;
       readonly tripIds: readonly string[];
+    }
+  /** A machine that presses a plank past its strength: where it presses hardest, and on which hauls. */
+  | {
+      readonly kind: 'deck-plank';
+      readonly machineId: string;
+      readonly stress: PlankStress;
+      /** Past the average strength of faultless wood, shared evenly. */
+      readonly breaks: boolean;
+      readonly trips: readonly { readonly tripId: string; readonly endedOn: CivilDate }[];
+      readonly jobIds: readonly string[];
+    }
+  /** Boards that sank, or took the probe, too deep: the deepest first. */
+  | {
+      readonly kind: 'soft-deck';
+      readonly boards: readonly FoundBoard[];
+      readonly boardCount: number | null;
+      /** Deeper than this a board is replaced; up to it, it is marked. */
+      readonly replaceM: Metres;
+      /** Booked hauls that would put a machine on them. */
+      readonly jobIds: readonly string[];
+      readonly machineIds: readonly string[];
     }
   | {
       readonly kind: 'tires-past-age';
@@ -102,13 +129,25 @@ type FlagEvidence =
   | { readonly kind: 'proof-missing'; readonly checkKindId: string; readonly code: string; readonly what: string }
   | {
       readonly kind: 'class-drift';
+      /** The quarter looked back on, by its first and last load. */
+      readonly from: CivilDate;
+      readonly to: CivilDate;
       readonly trips: number;
       readonly over90: number;
       readonly over100: number;
+      /** Share of payload that nine loads in ten keep below. */
+      readonly share90th: number;
+      readonly trend: LoadTrend | null;
+      /** Null while no trip has a distance. */
+      readonly damage: readonly PartDamage[] | null;
       readonly payloadKg: Kilograms;
       readonly ownClass: TrailerClass | null;
       /** The class whose payload these loads need. */
       readonly looksLike: TrailerClass | null;
+      /** The limit of which the heaviest load took the greatest share. */
+      readonly weakest: Comparison | null;
+      /** Every kind of limit that it went over, furthest first: each would have to be higher. */
+      readonly wantsMore: readonly Comparison[];
       readonly tripIds: readonly string[];
       readonly machineId: string | null;
     }

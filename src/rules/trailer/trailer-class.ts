@@ -1,7 +1,7 @@
 import type { BuildSheet } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
 import { inch, type Metres } from '../units/length.js';
-import { type Kilograms, lb } from '../units/mass.js';
+import { type Kilograms, kg, lb } from '../units/mass.js';
 
 /** Classes of equipment trailer in the order of what they carry; below the least of them it is none. */
 export type TrailerClass = 'light' | 'medium' | 'heavy' | 'gooseneck-deck-over' | 'not-an-equipment-trailer';
@@ -62,6 +62,13 @@ export function classForGross(grossKg: Kilograms): TrailerClass | null {
   const step = BY_DECK.findLast((row) => row.axleKg * USUAL_AXLES >= grossKg * ROUNDING);
   if (step !== undefined) return step.trailerClass;
   return grossKg * ROUNDING <= lb(15_000) * USUAL_AXLES ? 'gooseneck-deck-over' : null;
+}
+
+/** The least gross mass that a trailer of a class is built for, by its usual two axles. Common practice, no source; null for none. */
+export function grossOfClass(trailerClass: TrailerClass): Kilograms | null {
+  if (trailerClass === 'gooseneck-deck-over') return kg(GOOSENECK_AXLE_KG * USUAL_AXLES);
+  const step = BY_DECK.find((row) => row.trailerClass === trailerClass);
+  return step === undefined ? null : kg(step.axleKg * USUAL_AXLES);
 }
 
 function isGooseneckDeckOver(build: BuildSheet, axleKg: Kilograms | null): boolean {
