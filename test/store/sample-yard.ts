@@ -130,7 +130,7 @@ export async function fillYard(database: Database, yard: SampleYard): Promise<st
   return database.inYard(yard.yardId, async (tx) => {
     const trailerId = await STORES.trailers.insert(tx, BARE_TRAILER);
     await STORES.builds.insert(tx, trailerId, FULL_BUILD, BY_SEED);
-    await STORES.parts.insert(tx, trailerId, { ...FULL_TIRE, removedOn: null }, BY_SEED);
+    await STORES.parts.insert(tx, trailerId, { ...FULL_TIRE, removedOn: null, removedFor: null }, BY_SEED);
     const machineId = await STORES.machines.insert(tx, FULL_MACHINE, null);
     const towVehicleId = await STORES.towVehicles.insert(tx, FULL_TOW_VEHICLE);
     const towVehicle = { ...FULL_TOW_VEHICLE, id: towVehicleId };
@@ -163,6 +163,7 @@ export async function fillYard(database: Database, yard: SampleYard): Promise<st
             code: 'hub-repack',
             state: 'overdue',
             dueOn: day('2025-06-01'),
+            range: null,
             failed: false,
             trigger: { kind: 'days', every: 90 },
             lastDoneOn: null,

@@ -249,9 +249,9 @@ describe('what the service may do', () => {
     expect(await columnsItMayChange(table)).toEqual([]);
   });
 
-  test('of a part only the day it came off can be added, and of a hold only how it was lifted', async () => {
+  test('of a part only the day it came off and why can be added, and of a hold only how it was lifted', async () => {
     expect(await rights('part')).toEqual(['SELECT', 'INSERT']);
-    expect(await columnsItMayChange('part')).toEqual(['removed_on']);
+    expect(await columnsItMayChange('part')).toEqual(['removed_on', 'removed_for']);
     expect(await rights('hold')).toEqual(['SELECT', 'INSERT']);
     expect(await columnsItMayChange('hold')).toEqual([
       'lifted_on',
