@@ -40,7 +40,8 @@ export function judgeWeights(fitCase: FitCase): Judgement {
   else if (pump !== null) remedies.push(pump);
   if (move !== null) remedies.push(move);
   remedies.push(...lighter);
-  if (level === null && (unweighed || lighter.at(-1)?.standing === 'near')) remedies.push({ kind: 'weigh' });
+  const again = move !== null || unweighed || lighter.at(-1)?.standing === 'near';
+  if (level === null && again) remedies.push({ kind: 'weigh' });
 
   const verdict: Verdict =
     stuck.length > 0 ? 'no-go' : unweighed ? 'weigh-first' : over.length > 0 || offBand ? 'go-after' : 'go';

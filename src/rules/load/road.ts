@@ -1,3 +1,4 @@
+import { exceeds } from '../units/compare.js';
 import type { Newtons } from '../units/force.js';
 import { type Metres, metres } from '../units/length.js';
 import { freeOffset, type SpringAxle, type Stance, springLoads } from './springs.js';
@@ -27,7 +28,8 @@ export function overRoad(axles: readonly SpringAxle[], on: Resultant, raisedM: M
     const found = springLoads(axles, on, offsetM, stance);
     lifted ||= found.lifted;
     for (const [index, mostN] of found.axleN.entries()) {
-      if (worst === null || mostN > worst.mostN) worst = { mostN, carriedBy: index + 1, under: under + 1, lifted };
+      if (worst === null || exceeds(mostN, worst.mostN))
+        worst = { mostN, carriedBy: index + 1, under: under + 1, lifted };
     }
   }
   return { ...(worst as OverRoad), lifted };
