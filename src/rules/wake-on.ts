@@ -1,10 +1,15 @@
 import type { CivilDate } from './calendar/civil-date.js';
 import { dayFromNumber, daysAfter, monthsAfter } from './calendar/day-number.js';
+import type { DeckOutlook } from './deck/deck-outlook.js';
+import { decksEndingAfter } from './deck/deck-outlook.js';
 import type { Trip } from './facts/use.js';
+import { deckTripDays } from './flags/deck-plank.js';
+import type { Flag } from './flags/flag.js';
 import { RECENT_DAYS } from './flags/flag-context.js';
+import { nextReckoning } from './history/deck-life.js';
 import type { TrailerOn } from './history/trailer-on.js';
 import type { Schedule } from './inspection/due.js';
-import { IDLE_DAYS } from './inspection/triggers/event.js';
+import { HALF_YEAR_DAYS, IDLE_DAYS } from './inspection/triggers/idle.js';
 import { UNLOGGED_JOB_DAYS, type UseSoFar } from './inspection/use-so-far.js';
 
 /**
@@ -12,7 +17,12 @@ import { UNLOGGED_JOB_DAYS, type UseSoFar } from './inspection/use-so-far.js';
  * Earlier costs one assessment that finds nothing new; later would leave a wrong answer standing. So each way in which
  * a passing day changes anything has its line here, and a test walks the days between and compares.
  */
-export function wakeOn(trailer: TrailerOn, use: UseSoFar, schedule: Schedule): CivilDate | null {
+export function wakeOn(
+  trailer: TrailerOn,
+  use: UseSoFar,
+  schedule: Schedule,
+  results: { readonly flags: readonly Flag[]; readonly deck: DeckOutlook | null },
+): CivilDate | null {
   let first: CivilDate | null = null;
   const see: See = (day) => {
     if (day !== null && day > trailer.asOf && (first === null || day < first)) first = day;
@@ -21,6 +31,7 @@ export function wakeOn(trailer: TrailerOn, use: UseSoFar, schedule: Schedule): C
   seeJobs(trailer, see);
   seeTrips(trailer, see);
   seeTires(trailer, see);
+  seeDeck(trailer, results, see);
   seeUseLearnedAgain(use, see);
   seeLaterFacts(trailer, see);
   return first;
@@ -49,12 +60,16 @@ function seeTrips(trailer: TrailerOn, see: See): void {
     if (speaks(trip, trailer)) see(daysAfter(trip.endedOn, RECENT_DAYS + 1));
   }
   const movedOn = tripsByEnd.at(-1)?.endedOn ?? null;
-  if (movedOn !== null) see(daysAfter(movedOn, IDLE_DAYS));
-  const lookedAt = daysAfter(asOf, -IDLE_DAYS);
+  if (movedOn !== null) {
+    see(daysAfter(movedOn, IDLE_DAYS));
+    see(daysAfter(movedOn, HALF_YEAR_DAYS));
+  }
+  const lookedAt = daysAfter(asOf, -HALF_YEAR_DAYS);
   for (let i = records.length - 1; i >= 0; i--) {
     const on = records[i]?.doneOn ?? lookedAt;
     if (on <= lookedAt) break;
     see(daysAfter(on, IDLE_DAYS));
+    see(daysAfter(on, HALF_YEAR_DAYS));
   }
 }
 
@@ -76,8 +91,20 @@ function seeTires({ agedTires, asOf }: TrailerOn, see: See): void {
   }
 }
 
-function seeUseLearnedAgain({ toCome, countedToCome, tripRate }: UseSoFar, see: See): void {
-  for (const learned of [toCome, countedToCome, tripRate]) {
+/** A trip too hard on the planks grows old; the yard's decks are counted anew; one of them is laid or ends on a day to come. */
+function seeDeck(
+  { facts, asOf }: TrailerOn,
+  { flags, deck }: { readonly flags: readonly Flag[]; readonly deck: DeckOutlook | null },
+  see: See,
+): void {
+  for (const endedOn of deckTripDays(flags)) see(daysAfter(endedOn, RECENT_DAYS + 1));
+  if (deck === null) return;
+  see(nextReckoning(deck));
+  for (const day of decksEndingAfter(facts.decks, asOf)) see(day);
+}
+
+function seeUseLearnedAgain({ toCome, countedToCome, bearingsToCome, tripRate }: UseSoFar, see: See): void {
+  for (const learned of [toCome, countedToCome, bearingsToCome, tripRate]) {
     if (learned !== null && learned.changesOn !== null) see(dayFromNumber(learned.changesOn));
   }
 }

@@ -9,7 +9,9 @@ const AFTER: Readonly<Record<CheckEvent, string>> = {
   overloaded: 'a load over a rating',
   submerged: 'the hubs were under water',
   salted: 'a trip over salt',
+  'salt-half-time': 'half the time, once it went over salt',
   idle: 'standing for long',
+  'idle-half-year': 'standing for half a year',
 };
 
 function every(trigger: Trigger): string {
@@ -93,8 +95,16 @@ export function dueReason(due: Due, kind: CheckKind, asOf: CivilDate): string {
 export function usedWords(due: Due): string | null {
   if (due.used === null) return null;
   return due.used.kind === 'distance'
-    ? `${milesOf(due.used.usedKm).replace(' mi', '')} of ${milesOf(due.used.limitKm)}`
+    ? `${milesOf(due.used.usedKm).replace(' mi', '')} of ${milesOf(due.used.limitKm)}${soonerWords(due.used)}`
     : `${number(due.used.used)} of ${count(due.used.limit, 'trip')}`;
+}
+
+/** Why more is used than was driven, so that it is due sooner. */
+function soonerWords({ harshKm, loadKm }: Extract<NonNullable<Due['used']>, { kind: 'distance' }>): string {
+  const reasons: string[] = [];
+  if (harshKm > 0) reasons.push(`${milesOf(harshKm)} added for salt, gravel or loads over the plate`);
+  if (loadKm > 0) reasons.push(`${milesOf(loadKm)} added for axles over their rating`);
+  return reasons.length === 0 ? '' : ` (${list(reasons)})`;
 }
 
 /** What happens if it is left undone. */

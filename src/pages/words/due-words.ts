@@ -12,7 +12,9 @@ const EVENT_WORDS: Readonly<Record<CheckEvent, string>> = {
   overloaded: 'a load over a rating',
   submerged: 'the hubs were under water',
   salted: 'a trip over road salt',
+  'salt-half-time': 'half the time, once it went over road salt',
   idle: 'standing idle',
+  'idle-half-year': 'standing idle for half a year',
 };
 
 export function eventWords(event: CheckEvent): string {
@@ -74,13 +76,21 @@ export function dueWhy(due: Due): string | null {
   const parts: string[] = [];
   if (due.trigger !== null) parts.push(`Counted ${triggerWords(due.trigger)}`);
   if (due.used?.kind === 'distance')
-    parts.push(`${showDistance(due.used.usedKm)} of ${showDistance(due.used.limitKm)} used`);
+    parts.push(`${showDistance(due.used.usedKm)} of ${showDistance(due.used.limitKm)} used${soonerWords(due.used)}`);
   if (due.used?.kind === 'trips')
     parts.push(`${showNumber(due.used.used)} of ${showCount(due.used.limit, 'trip')} used`);
   if (due.lastDoneOn !== null) parts.push(`last done ${showDate(due.lastDoneOn)}`);
   if (parts.length === 0) return null;
   const sentence = parts.join('; ');
   return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
+}
+
+/** Why more is used than was driven: `, 400 mi of it for salt, gravel or overload`. */
+function soonerWords({ harshKm, loadKm }: Extract<NonNullable<Due['used']>, { kind: 'distance' }>): string {
+  const reasons: string[] = [];
+  if (harshKm > 0) reasons.push(`${showDistance(harshKm)} added for salt, gravel or loads over the plate`);
+  if (loadKm > 0) reasons.push(`${showDistance(loadKm)} added because an axle carried more than its rating`);
+  return reasons.length === 0 ? '' : ` (${listWords(reasons)}, so it is due sooner)`;
 }
 
 /** The days on which it can be done: `Thu 20 Nov to Mon 24 Nov or Thu 27 Nov`. Null when none is known. */

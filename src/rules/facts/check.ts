@@ -1,7 +1,17 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import type { Kilometres } from '../units/distance.js';
 
-export const CHECK_EVENTS = ['wheel-off', 'brakes-new', 'overloaded', 'submerged', 'salted', 'idle'] as const;
+export const CHECK_EVENTS = [
+  'wheel-off',
+  'brakes-new',
+  'overloaded',
+  'submerged',
+  'salted',
+  /** Over salt since it was last done: due at half its days or months. */
+  'salt-half-time',
+  'idle',
+  'idle-half-year',
+] as const;
 export type CheckEvent = (typeof CHECK_EVENTS)[number];
 
 /** What makes a check fall due. A check with several is due at whichever comes first. */

@@ -12,6 +12,7 @@ const SOURCE = {
   manuals:
     "Common practice: makers' owner manuals as found in public, makers withheld. Your axle maker's number governs.",
   cargoTrailer: 'Government manual for a military cargo trailer (US Army TM 9-2330-324-14&P, maintenance table).',
+  cargoTrailerStand: 'Government manual for a cargo trailer (US Army TM 9-2330-247-14&P, semiannual column).',
   practice: 'Common practice, no source.',
   law: '49 CFR 396.17 and Appendix A to Part 396. Applies in commerce over 10,000 lb; check your state.',
 } as const;
@@ -48,6 +49,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
       { kind: 'months', every: 12, toMonthEnd: false },
       { kind: 'distance', everyKm: miles(12_000) },
       { kind: 'event', event: 'submerged', atKm: [] },
+      { kind: 'event', event: 'idle-half-year', atKm: [] },
     ],
     appliesTo: { ...ANY, lubricants: ['grease'] },
     safety: true,
@@ -60,7 +62,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
       together: ['seals', 'shoes', 'magnets'],
     },
     leadDays: LEAD.partsThenShop,
-    source: `${SOURCE.manuals} 12 months or 12,000 mi; others say 6 months or 6,000 mi, or 3,000 mi on gravel; at once after going under water. A grease fitting is no repack.`,
+    source: `${SOURCE.manuals} 12 months or 12,000 mi; others say 6 months or 6,000 mi, or 3,000 mi on gravel; at once after going under water, and before use after six months of standing. A grease fitting is no repack.`,
     lines: [
       tick('races', 'Rollers and races: no pits, no blue, no spin on the spindle', true),
       tick('seals', 'New seals, no grease on lining or magnet', true),
@@ -155,6 +157,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     triggers: [
       { kind: 'months', every: 6, toMonthEnd: false },
       { kind: 'event', event: 'submerged', atKm: [] },
+      { kind: 'event', event: 'salt-half-time', atKm: [] },
     ],
     appliesTo: BRAKED,
     safety: true,
@@ -167,7 +170,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
       together: ['magnets measured', 'drums measured'],
     },
     leadDays: LEAD.partsThenShop,
-    source: `${SOURCE.cargoTrailer} After going under water within days: ${SOURCE.practice}`,
+    source: `${SOURCE.cargoTrailer} After going under water within days, and at half the time on salt: ${SOURCE.practice}`,
     lines: [
       measure('lining', 'Lining, fails at 1/16 in (49 CFR 393.47(d)(2), the fraction from memory)', 'lining-mm', true),
       measure('magnets', 'Electric brakes: thickness of each magnet', 'magnet-mm', true),
@@ -202,7 +205,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     safety: true,
     work: quick(0.4, ['depth gauge']),
     leadDays: LEAD.quick,
-    source: `${SOURCE.manuals} Replace at 2/32 in (Maryland COMAR 11.22.04.06; one manual says 1/16 in, the same).`,
+    source: `${SOURCE.manuals} Rims at least yearly and after a kerb. Replace at 2/32 in (Maryland COMAR 11.22.04.06; one manual says 1/16 in, the same).`,
     lines: [
       measure('tread', 'Depth, the least of three points across', 'tread-depth-mm', true),
       tick('sidewalls', 'No bulge, no cord, no deep cracks, inner side too', true),
@@ -235,12 +238,13 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     triggers: [
       { kind: 'months', every: 6, toMonthEnd: false },
       { kind: 'event', event: 'overloaded', atKm: [] },
+      { kind: 'event', event: 'salt-half-time', atKm: [] },
     ],
     appliesTo: ON_SPRINGS,
     safety: true,
     work: { hours: 0.75, place: 'shop', parts: ['torque wrench'], bundle: 'suspension', together: [] },
     leadDays: LEAD.shop,
-    source: `${SOURCE.cargoTrailer} After an overload: job practice.`,
+    source: `${SOURCE.cargoTrailer} U-bolts also after the first loaded run on new ones, after an overload, and at half the time on salt: ${SOURCE.practice}`,
     lines: [
       tick('leaves', 'No leaf cracked, broken or shifted (49 CFR 393.207)', true),
       measure('u-bolts', "U-bolts at the axle maker's torque", 'torque-nm', true),
@@ -400,6 +404,20 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     lines: [
       tick('range', 'Cranks through its range without binding', false),
       tick('pins', 'Pin, snap ring and foot in place', true),
+    ],
+  }),
+  check({
+    code: 'supports',
+    name: 'Jacks, stands, supports',
+    triggers: [{ kind: 'months', every: 6, toMonthEnd: false }],
+    safety: true,
+    work: quick(0.2),
+    leadDays: LEAD.quick,
+    source: SOURCE.cargoTrailerStand,
+    lines: [
+      tick('straight', 'Legs, tubes and feet straight, no crack where they are fastened', true),
+      tick('pins', 'Pins and snap rings in place, lock as they should', true),
+      tick('wheel', 'Jack wheel turns, its bearing greased once a year', false),
     ],
   }),
   check({

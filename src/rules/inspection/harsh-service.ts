@@ -9,7 +9,7 @@ import type { TrailerOn } from '../history/trailer-on.js';
  * 12,000, a quarter to half. Salt: brakes, plugs and U-bolts at half the interval; common practice, no source.
  * Overload: common practice, no source. Roads nobody spoke of count once and are listed as unknown, not as clean.
  */
-const HARSH_FACTOR = 2;
+export const HARSH_FACTOR = 2;
 
 export function harshWeight(trailer: TrailerOn): (trip: Trip) => number {
   return (trip) => (isHarsh(trip, trailer) ? HARSH_FACTOR : 1);

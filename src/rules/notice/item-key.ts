@@ -38,7 +38,7 @@ function roundOf(due: Due): string {
     case 'trips':
       return `${trigger.kind}-since-${since}`;
     case 'event': {
-      if (trigger.event === 'idle') return `idle-${due.dueOn ?? 'next-use'}`;
+      if (trigger.event === 'idle' || trigger.event === 'idle-half-year') return `idle-${due.dueOn ?? 'next-use'}`;
       const limitKm = due.used?.kind === 'distance' ? Math.round(due.used.limitKm) : null;
       return limitKm === null ? `${trigger.event}-${due.dueOn}` : `${trigger.event}-${limitKm}-since-${since}`;
     }

@@ -3,6 +3,7 @@ import { day } from '../../../src/rules/calendar/civil-date.js';
 import { DEFAULT_CHECK_KINDS } from '../../../src/rules/inspection/default-check-kinds.js';
 import { dueChecks } from '../../../src/rules/inspection/due.js';
 import { toMiles } from '../../../src/rules/units/distance.js';
+import { BEFORE_EACH_TOW, PUBLISHED_INTERVALS } from '../reference/published-intervals.js';
 import { axle, build } from '../sample-facts.js';
 import { facts } from '../sample-trailer.js';
 
@@ -31,7 +32,6 @@ describe('the checks a new yard starts with', () => {
   // The public intervals: 12 months or 12,000 mi and at once after immersion; nuts at 10, 25, 50 mi; brakes at 200, then
   // every 3,000 mi (owner manuals, makers withheld); brakes every 6 months (US Army TM 9-2330-324-14&P); 49 CFR 396.17.
   it('carry the published intervals', () => {
-    expect(find('hub-repack')?.triggers.map(({ kind }) => kind)).toEqual(['months', 'distance', 'event']);
     const torque = find('wheel-nut-torque')?.triggers[0];
     expect(torque?.kind === 'event' && torque.atKm.map(toMiles)).toEqual(
       [10, 25, 50].map((mi) => expect.closeTo(mi, 9)),
@@ -45,6 +45,24 @@ describe('the checks a new yard starts with', () => {
       blocks: 'commercial-jobs',
       proof: { keepMonths: 14 },
     });
+  });
+
+  it.each(PUBLISHED_INTERVALS)('ask for $item no later than published ($source)', (published) => {
+    const { code, months, mi, event, atMi } = published;
+    const triggers = find(code)?.triggers ?? [];
+    const everyMonths = triggers.flatMap((one) => (one.kind === 'months' ? one.every : []));
+    const everyMi = triggers.flatMap((one) => (one.kind === 'distance' ? toMiles(one.everyKm) : []));
+    const after = triggers.find((one) => one.kind === 'event' && one.event === event);
+    if (months !== undefined) expect(Math.min(...everyMonths)).toBeLessThanOrEqual(months);
+    if (mi !== undefined) expect(Math.min(...everyMi)).toBeLessThanOrEqual(mi + 1e-9);
+    if (event !== undefined) expect(after).toBeDefined();
+    if (atMi !== undefined) {
+      expect(after?.kind === 'event' && after.atKm.map(toMiles)).toEqual(atMi.map((at) => expect.closeTo(at, 9)));
+    }
+  });
+
+  it.each(BEFORE_EACH_TOW)('ask for $item on the sheet $code', ({ code, line }) => {
+    expect(find(code)?.lines.map((one) => one.code)).toContain(line);
   });
 
   it('ask torsion axles for no shackles, springs for no torsion arms, steel decks for no probing', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { day } from '../../../src/rules/calendar/civil-date.js';
+import { dayFromNumber, dayNumber } from '../../../src/rules/calendar/day-number.js';
 import type { CheckKind } from '../../../src/rules/facts/check.js';
 import type { TrailerFacts } from '../../../src/rules/facts/trailer-facts.js';
 import { type Due, dueCheck, dueChecks } from '../../../src/rules/inspection/due.js';
@@ -153,6 +154,19 @@ describe('a check after an event', () => {
     expect(answer.dueOn).toBe('2025-06-10');
   });
 
+  it('a shop check at a distance after an event shows before the booked job that would cross it', () => {
+    const adjust = kind('adjust', [{ kind: 'event', event: 'brakes-new', atKm: [miles(200)] }], {
+      work: { hours: 1, place: 'shop', parts: [], bundle: null, together: [] },
+    });
+    const brakes = { ...tire('1L', {}, day('2025-06-03')), id: 'brakes', kind: 'brake-set' as const, tire: null };
+    const answer = due(adjust, '2025-06-04', {
+      parts: [brakes],
+      trips: [trip('2025-06-04', 8, { jobId: 'job-before' })],
+      jobs: [job('2025-06-10', { endsOn: day('2025-06-13'), distanceKm: miles(300) })],
+    });
+    expect(answer).toMatchObject({ dueOn: '2025-06-09', firstJobAtRisk: { jobId: 'job-2025-06-10' } });
+  });
+
   it('a trailer that stays in the yard is not late for it, whatever its usual use', () => {
     const before = Array.from({ length: 20 }, (_, place) => trip(`2025-05-${10 + place}`, 60));
     const answer = due(torque, '2025-06-20', { ...changed, trips: before });
@@ -239,6 +253,134 @@ describe('a check after an event', () => {
       trips: [trip('2025-06-05', 150), trip('2025-06-12', 90)],
     });
     expect(answer).toMatchObject({ state: 'overdue', dueOn: '2025-06-12' });
+  });
+});
+
+describe('a check over salt', () => {
+  const brakes = kind('brakes', [
+    { kind: 'months', every: 6, toMonthEnd: false },
+    { kind: 'event', event: 'salt-half-time', atKm: [] },
+  ]);
+  const dueOn = (...salted: string[]) =>
+    due(brakes, '2025-06-01', {
+      checkRecords: [done('brakes', '2025-01-10')],
+      trips: salted.map((on) => trip(on, 20, { roads: ['salt'] })),
+    }).dueOn;
+
+  // 10 January to 10 July 2025 is 181 days; half of them, rounded down, 90: 10 April.
+  it('is due at half its time once the trailer has been over salt', () => {
+    expect(dueOn('2025-02-03')).toBe('2025-04-10');
+  });
+
+  it('but not before that trip, and without salt at its full time', () => {
+    expect(dueOn('2025-05-03')).toBe('2025-05-03');
+    expect(dueOn()).toBe('2025-07-10');
+    expect(dueOn('2025-01-09')).toBe('2025-07-10');
+  });
+});
+
+describe('a check on days that not every month has', () => {
+  const every = (months: number, from: string) =>
+    due(kind('look', [{ kind: 'months', every: months, toMonthEnd: false }]), from, {
+      checkRecords: [done('look', from)],
+    }).dueOn;
+
+  // Plain calendar arithmetic: a day the month lacks becomes its last, as 49 CFR's months are commonly counted.
+  it.each([
+    [1, '2025-01-31', '2025-02-28'],
+    [1, '2024-01-31', '2024-02-29'],
+    [12, '2024-02-29', '2025-02-28'],
+    [48, '2024-02-29', '2028-02-29'],
+    [12, '2023-02-28', '2024-02-28'],
+    [3, '2024-11-30', '2025-02-28'],
+    [6, '2025-08-31', '2026-02-28'],
+    [1, '2025-12-31', '2026-01-31'],
+    [12, '2099-03-01', '2100-03-01'],
+    [12, '2096-02-29', '2097-02-28'],
+  ])('%d months after %s is %s', (months, from, expected) => {
+    expect(every(months, from)).toBe(expected);
+  });
+
+  it('a number of days goes over leap days and the change of clocks as over any other', () => {
+    const days = (count: number, from: string) =>
+      due(kind('look', [{ kind: 'days', every: count }]), from, { checkRecords: [done('look', from)] }).dueOn;
+    expect(days(1, '2024-02-28')).toBe('2024-02-29');
+    expect(days(365, '2023-03-01')).toBe('2024-02-29');
+    expect(days(1, '2025-03-08')).toBe('2025-03-09');
+    expect(days(1, '2025-11-01')).toBe('2025-11-02');
+  });
+});
+
+describe('whichever comes first', () => {
+  const all = kind('look', [
+    { kind: 'days', every: 200 },
+    YEARLY,
+    { kind: 'distance', everyKm: miles(1_000) },
+    { kind: 'trips', every: 5 },
+    { kind: 'event', event: 'submerged', atKm: [] },
+    { kind: 'fixed-date', date: 'registration' },
+  ]);
+  const base = {
+    checkRecords: [done('look', '2025-01-01')],
+    trailer: trailer({ registrationExpiresOn: day('2025-12-31') }),
+  };
+  const triggerOf = (more: Partial<TrailerFacts>) => due(all, '2025-06-01', { ...base, ...more }).trigger?.kind;
+
+  it('days, papers, miles, trips or an event', () => {
+    expect(triggerOf({})).toBe('days');
+    expect(triggerOf({ trailer: trailer({ registrationExpiresOn: day('2025-06-30') }) })).toBe('fixed-date');
+    expect(triggerOf({ trips: [trip('2025-03-01', 1_100)] })).toBe('distance');
+    expect(triggerOf({ trips: [1, 2, 3, 4, 5].map((of) => trip(`2025-03-0${of}`, 5)) })).toBe('trips');
+    expect(triggerOf({ trips: [trip('2025-03-01', 10, { roads: ['water'] })] })).toBe('event');
+  });
+});
+
+describe('a range', () => {
+  const weekly = Array.from({ length: 20 }, (_, week) =>
+    trip(dayFromNumber(dayNumber(day('2025-01-06')) + 7 * week), 50),
+  );
+  const byMiles = kind('look', [{ kind: 'distance', everyKm: miles(2_000) }]);
+  const more = { trips: weekly, checkRecords: [done('look', '2025-01-01')] };
+
+  it('stands around the due date, which is as likely too early as too late', () => {
+    const { range, dueOn } = due(byMiles, '2025-05-20', more);
+    expect(range?.p50).toBe(dueOn);
+    expect((range?.p10 ?? '') < (dueOn ?? '') && (dueOn ?? '') < (range?.p90 ?? '')).toBe(true);
+    // 1,000 mi left at 50 a week are 20 weeks, from 19 May on: 6 October, give or take a haul.
+    expect(Math.abs(dayNumber(dueOn ?? day('2000-01-01')) - dayNumber(day('2025-10-06')))).toBeLessThan(14);
+  });
+
+  it('ends where the calendar takes over', () => {
+    const both = kind('look', [
+      { kind: 'distance', everyKm: miles(2_000) },
+      { kind: 'days', every: 270 },
+    ]);
+    const { range } = due(both, '2025-05-20', more);
+    const alone = due(byMiles, '2025-05-20', more).range;
+    expect(range?.p10).toBe(alone?.p10);
+    expect(range?.p90).toBe('2025-09-28');
+  });
+
+  it('is none for a check by the calendar alone', () => {
+    expect(due(kind('look', [YEARLY]), '2025-05-20', more).range).toBeNull();
+  });
+
+  it('of trips goes by how often it went out', () => {
+    const { range, used } = due(kind('look', [{ kind: 'trips', every: 30 }]), '2025-05-20', more);
+    expect(used).toEqual({ kind: 'trips', used: 20, limit: 30 });
+    // Ten more at one a week from 19 May on: 28 July, give or take one.
+    expect(Math.abs(dayNumber(range?.p50 ?? day('2000-01-01')) - dayNumber(day('2025-07-28')))).toBeLessThan(10);
+  });
+
+  it('goes on with the usual hires past the last one booked', () => {
+    const hires = weekly.map((one, week) => ({ ...one, jobId: `job-${week}` }));
+    const answer = due(byMiles, '2025-05-20', {
+      ...more,
+      trips: hires,
+      jobs: [job('2025-05-26', { distanceKm: miles(50) })],
+    });
+    expect(answer.dueOn).not.toBeNull();
+    expect(Math.abs(dayNumber(answer.dueOn ?? day('2000-01-01')) - dayNumber(day('2025-10-06')))).toBeLessThan(14);
   });
 });
 

@@ -1,30 +1,35 @@
 import { dayFromNumber, dayNumber } from '../../calendar/day-number.js';
 import type { Trigger } from '../../facts/check.js';
 import { type Kilometres, km } from '../../units/distance.js';
+import { countedFor } from '../bearing-load.js';
 import { certain, rangeBy } from '../due-range.js';
 import { type CheckSoFar, cannotSay, type Falls, fallsWithin } from './falls.js';
 
 /**
- * Every so many miles: the day the distance is reached, harsh service counted as `HARSH_FACTOR` says; ahead, the day by
+ * Every so many miles: the day the distance is reached, harsh service counted as `HARSH_FACTOR` says and, for hub
+ * bearings, loads over an axle's rating as `bearingWeight` says; ahead, the day by
  * which it is as likely reached as not. Where a booked job would cross it on the way, the day before that job: the work
  * cannot be done on the road.
  */
 export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>, check: CheckSoFar): Falls {
-  const { trailer, use, lastPass } = check;
+  const { kind, trailer, use, lastPass } = check;
   if (lastPass === null) return cannotSay('no-last-done');
   const done = dayNumber(lastPass.doneOn);
   if (!use.travelled.known || wentOutUnmeasured(check, done)) return cannotSay('no-distance-known');
 
   const asOf = dayNumber(trailer.asOf);
-  const usedKm = use.counted.between(done, asOf);
-  const harshKm = km(Math.max(0, usedKm - use.travelled.between(done, asOf)));
-  const used = { kind: 'distance', usedKm, limitKm: trigger.everyKm, harshKm } as const;
+  const { counted, toCome } = countedFor(kind, use);
+  const usedKm = counted.between(done, asOf);
+  const roughKm = use.counted.between(done, asOf);
+  const harshKm = km(Math.max(0, roughKm - use.travelled.between(done, asOf)));
+  const loadKm = km(Math.max(0, usedKm - roughKm));
+  const used = { kind: 'distance', usedKm, limitKm: trigger.everyKm, harshKm, loadKm } as const;
 
-  const reached = use.counted.dayReaching(done, trigger.everyKm);
+  const reached = counted.dayReaching(done, trigger.everyKm);
   if (reached !== null) return fallsWithin(certain(dayFromNumber(reached)), used);
-  const left = (trigger.everyKm - use.counted.between(done, use.countedToCome.from)) as Kilometres;
+  const left = (trigger.everyKm - counted.between(done, toCome.from)) as Kilometres;
   return fallsWithin(
-    rangeBy((chance) => use.countedToCome.dayReaching(left, done, chance), true),
+    rangeBy((chance) => toCome.dayReaching(left, done, chance), true),
     used,
   );
 }
