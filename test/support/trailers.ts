@@ -74,6 +74,29 @@ export function aBuild(wish: BuildWish = {}): BuildSheetInput {
   };
 }
 
+/** The same with every field given, as a tilt deck. */
+export function aFullBuild(): BuildSheetInput {
+  const build = aBuild();
+  return {
+    ...build,
+    axles: build.axles?.map((axle) => ({ ...axle, springRateNPerM: 700_000, trackM: inch(92) })) ?? [],
+    hitch: { ...build.hitch, levelHeightM: inch(20) },
+    deck: {
+      ...build.deck,
+      tiltLengthM: feet(16),
+      tiltDrive: 'damping-cylinder',
+      pivotFromCouplerM: inch(190),
+      boardCount: 11,
+      wood: 'southern-pine',
+      woodGrade: 'no-1',
+      treated: true,
+    },
+    frame: { ...build.frame, bedDepthM: inch(6) },
+    rear: { ...build.rear, rampLengthM: feet(5), rampRatingKg: lb(14_000) },
+    jacks: { ...build.jacks, fromCouplerM: inch(24) },
+  };
+}
+
 export interface TireWish {
   readonly dateCode?: string | null;
   readonly maxLoad?: number;
@@ -93,6 +116,7 @@ export function aTire(position: string, wish: TireWish = {}) {
       kind: 'ST' as const,
       maxLoadSingleKg: lb(wish.maxLoad ?? 3_420),
       loadRange: wish.loadRange ?? 'E',
+      speedSymbol: 'M',
       maxColdPressureKpa: psi(80),
       dateCode: wish.dateCode === undefined ? '1024' : wish.dateCode,
     },
@@ -110,7 +134,7 @@ export function tiresOn(axles: number, wish: TireWish = {}) {
 export function cargo(
   name: string,
   pounds: number,
-  more: Partial<Pick<CargoItem, 'basis' | 'machineId' | 'remedy'>> = {},
+  more: Partial<Pick<CargoItem, 'basis' | 'machineId' | 'remedy' | 'fromCouplerM'>> = {},
 ): CargoItem {
   return { name, massKg: lb(pounds), basis: 'weighed', machineId: null, remedy: null, fromCouplerM: null, ...more };
 }

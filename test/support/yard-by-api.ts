@@ -6,7 +6,7 @@ import { lb } from '../../src/rules/units/mass.js';
 import { computationNamed } from '../../src/use-cases/calc/calculate.js';
 import { type ApiClient, clientOf } from './api-client.js';
 import type { TestApp, YardOfTest } from './app.js';
-import { aBuild, aTire, cargo, tiresOn } from './trailers.js';
+import { aBuild, aFullBuild, aTire, cargo, tiresOn } from './trailers.js';
 
 /** The smallest PNG there is: one grey point. */
 const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNgAAAAAgABSK+kcQAAAABJRU5ErkJggg==';
@@ -50,6 +50,11 @@ export async function yardByApi(service: TestApp, mark: string) {
     widthM: inch(61),
     balancePointM: feet(8),
     contact: 'rubber-tracks',
+    contactCount: 2,
+    contactLengthM: inch(62),
+    contactWidthM: inch(12),
+    wheelbaseM: inch(66),
+    clearanceM: inch(11),
   };
   const { machineId } = await add('machines', machine);
   const { machineId: oldMachineId } = await add('machines', machine);
@@ -61,12 +66,22 @@ export async function yardByApi(service: TestApp, mark: string) {
     hitchRatingKg: lb(18_500),
     hitchTongueN: lbf(1_850),
     ballSizeM: inch(2.3125),
+    ballHeightM: inch(20),
   };
   const { towVehicleId } = await add('tow-vehicles', towVehicle);
   const load = {
-    cargo: [cargo(`${mark} cargo`, 5_000), cargo(`${mark} chains`, 120, { remedy: 'leave-off' })],
+    cargo: [
+      cargo(`${mark} cargo`, 5_000, { fromCouplerM: inch(182) }),
+      cargo(`${mark} chains`, 120, { remedy: 'leave-off' }),
+    ],
     balancePointM: inch(180),
     scale: { grossKg: lb(9_020), tongueN: lbf(1_000), axleN: [lbf(4_000), lbf(4_020)] },
+    hitchHeightM: inch(19),
+    offCentreM: inch(-2),
+    tieDowns: [
+      { count: 4, workingLoadKg: lb(6_600), way: 'direct' },
+      { count: 1, way: 'over' },
+    ],
   };
   const trip = {
     startedOn: day(-1),
@@ -178,11 +193,7 @@ export async function yardByApi(service: TestApp, mark: string) {
     boughtForCents: 1_250_000,
     note: `${mark} scratches`,
   };
-  const fullBuild = {
-    ...build,
-    deck: { ...build.deck, tiltLengthM: feet(16), tiltDrive: 'damping-cylinder' },
-    frame: { ...build.frame, bedDepthM: inch(6) },
-  };
+  const fullBuild = aFullBuild();
 
   const of = (
     method: Writing['method'],
@@ -205,7 +216,7 @@ export async function yardByApi(service: TestApp, mark: string) {
         builtSince: day(-1),
         parts: [
           { ...aTire('1L'), name: 'new', costCents: 15_000 },
-          { kind: 'hub-bearings', position: '1L' },
+          { kind: 'hub-bearings', position: '1L', bearings: { inner: '25580', outer: '14125A' } },
         ],
       },
     ),
@@ -224,8 +235,14 @@ export async function yardByApi(service: TestApp, mark: string) {
       ...aTire('1L', { fittedOn: today }),
       name: 'new',
       costCents: 15_000,
+      replacedFor: 'damaged',
     }),
-    of('POST', 'trailers/:trailerId/parts/:partId/remove', { ...trailer, partId: partToRemove }, { removedOn: today }),
+    of(
+      'POST',
+      'trailers/:trailerId/parts/:partId/remove',
+      { ...trailer, partId: partToRemove },
+      { removedOn: today, removedFor: 'worn-out' },
+    ),
     of(
       'POST',
       'trailers/:trailerId/parts/:partId/correct',
@@ -233,6 +250,7 @@ export async function yardByApi(service: TestApp, mark: string) {
       {
         ...aTire('spare'),
         removedOn: today,
+        removedFor: 'moved',
       },
     ),
     of('POST', 'trailers/:trailerId/parts/:partId/withdraw', { ...trailer, partId: wrongPartId }, {}),
@@ -298,7 +316,14 @@ export async function yardByApi(service: TestApp, mark: string) {
         quietFromHour: 21,
         quietToHour: 5,
         planHour: 5,
-        policy: { tireAgeLimitYears: 7, weighFirstShare: 0.02, useWindowDays: 60, driftTrips: 12 },
+        policy: {
+          tireAgeLimitYears: 7,
+          weighFirstShare: 0.02,
+          useWindowDays: 60,
+          driftTrips: 12,
+          decayIndex: 55,
+          deckLifeYears: 9,
+        },
       },
     ),
     of('POST', 'results/rebuild', {}, {}),

@@ -36,7 +36,7 @@ import { WithdrawTrip } from '../../src/use-cases/trips/withdraw-trip.js';
 import { RetireCheckKind } from '../../src/use-cases/yard/retire-check-kind.js';
 import { SetCheckKind } from '../../src/use-cases/yard/set-check-kind.js';
 import { SetYardSettings } from '../../src/use-cases/yard/set-yard-settings.js';
-import { aBuild, aTire, cargo, TODAY, tiresOn } from '../support/trailers.js';
+import { aBuild, aFullBuild, aTire, cargo, TODAY, tiresOn } from '../support/trailers.js';
 import { must, type UseCases, type Yard } from '../support/yard.js';
 
 type AnyUseCase = { run(caller: Caller, input: never): Promise<Outcome<unknown>> };
@@ -55,9 +55,15 @@ const KINDS = DEFAULT_CHECK_KINDS.filter((kind) =>
 );
 
 const LOAD = {
-  cargo: [cargo('load', 5_000), cargo('chains', 120, { remedy: 'leave-off' })],
+  cargo: [cargo('load', 5_000, { fromCouplerM: inch(182) }), cargo('chains', 120, { remedy: 'leave-off' })],
   balancePointM: inch(180),
   scale: { grossKg: lb(9_020), tongueN: lbf(1_000), axleN: [lbf(4_000), lbf(4_020)] },
+  hitchHeightM: inch(19),
+  offCentreM: inch(-2),
+  tieDowns: [
+    { count: 4, workingLoadKg: lb(6_600), way: 'direct' as const },
+    { count: 1, way: 'over' as const },
+  ],
 };
 
 const TRIP = { startedOn: YESTERDAY, endedOn: TODAY, distanceKm: miles(40), load: LOAD, roads: ['gravel'] as const };
@@ -70,6 +76,11 @@ const MACHINE = {
   widthM: inch(61),
   balancePointM: feet(8),
   contact: 'rubber-tracks' as const,
+  contactCount: 2,
+  contactLengthM: inch(62),
+  contactWidthM: inch(12),
+  wheelbaseM: inch(66),
+  clearanceM: inch(11),
 };
 
 const TOW_VEHICLE = {
@@ -80,6 +91,7 @@ const TOW_VEHICLE = {
   hitchRatingKg: lb(18_500),
   hitchTongueN: lbf(1_850),
   ballSizeM: inch(2.3125),
+  ballHeightM: inch(20),
 };
 
 const TRAILER = {
@@ -93,12 +105,6 @@ const TRAILER = {
   registrationPlate: 'AB 1234',
   boughtForCents: 1_250_000,
   note: 'a few scratches',
-};
-
-const FULL_BUILD = {
-  ...aBuild(),
-  deck: { ...aBuild().deck, tiltLengthM: feet(16), tiltDrive: 'damping-cylinder' as const },
-  frame: { ...aBuild().frame, bedDepthM: inch(6) },
 };
 
 const HUB_LINES = [
@@ -222,18 +228,30 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
     of(OpenHold, 'hand', { trailerId, reason: 'ramp bent' }),
     of(AddTrailer, 'shop', {
       ...TRAILER,
-      build: FULL_BUILD,
+      build: aFullBuild(),
       builtSince: YESTERDAY,
       parts: [
         { ...aTire('1L'), name: 'new', costCents: 15_000 },
-        { kind: 'hub-bearings', position: '1L' },
+        { kind: 'hub-bearings', position: '1L', bearings: { inner: '25580', outer: '14125A' } },
       ],
     }),
     of(UpdateTrailer, 'shop', { trailerId, ...TRAILER, yardNumber: 'T-02', status: 'in-service' }),
-    of(ReviseBuildSheet, 'shop', { trailerId, build: FULL_BUILD, effectiveFrom: YESTERDAY }),
-    of(FitPart, 'shop', { trailerId, ...aTire('1L', { fittedOn: TODAY }), name: 'new', costCents: 15_000 }),
-    of(RemovePart, 'shop', { trailerId, partId: partToRemove, removedOn: TODAY }),
-    of(CorrectPart, 'shop', { trailerId, partId: partToCorrect, ...aTire('spare'), removedOn: TODAY }),
+    of(ReviseBuildSheet, 'shop', { trailerId, build: aFullBuild(), effectiveFrom: YESTERDAY }),
+    of(FitPart, 'shop', {
+      trailerId,
+      ...aTire('1L', { fittedOn: TODAY }),
+      name: 'new',
+      costCents: 15_000,
+      replacedFor: 'damaged',
+    }),
+    of(RemovePart, 'shop', { trailerId, partId: partToRemove, removedOn: TODAY, removedFor: 'worn-out' }),
+    of(CorrectPart, 'shop', {
+      trailerId,
+      partId: partToCorrect,
+      ...aTire('spare'),
+      removedOn: TODAY,
+      removedFor: 'moved',
+    }),
     of(AddMachine, 'shop', MACHINE),
     of(ReviseMachine, 'shop', { machineId, ...MACHINE, balancePointM: metres(2) }),
     of(ReplaceMachine, 'shop', { machineId: oldMachineId, replacedOn: TODAY, by: MACHINE }),
@@ -246,7 +264,14 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
       quietFromHour: 21,
       quietToHour: 5,
       planHour: 5,
-      policy: { tireAgeLimitYears: 7, weighFirstShare: 0.02, useWindowDays: 60, driftTrips: 12 },
+      policy: {
+        tireAgeLimitYears: 7,
+        weighFirstShare: 0.02,
+        useWindowDays: 60,
+        driftTrips: 12,
+        decayIndex: 55,
+        deckLifeYears: 9,
+      },
     }),
     of(SetCheckKind, 'owner', {
       ...CHECK_KIND,
