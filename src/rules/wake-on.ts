@@ -6,6 +6,7 @@ import type { Trip } from './facts/use.js';
 import { deckTripDays } from './flags/deck-plank.js';
 import type { Flag } from './flags/flag.js';
 import { RECENT_DAYS } from './flags/flag-context.js';
+import { loadingTripDays } from './flags/loading-trip-days.js';
 import { nextReckoning } from './history/deck-life.js';
 import type { TrailerOn } from './history/trailer-on.js';
 import type { Schedule } from './inspection/due.js';
@@ -32,6 +33,7 @@ export function wakeOn(
   seeTrips(trailer, see);
   seeTires(trailer, see);
   seeDeck(trailer, results, see);
+  seeLoading(results.flags, see);
   seeUseLearnedAgain(use, see);
   seeLaterFacts(trailer, see);
   return first;
@@ -101,6 +103,11 @@ function seeDeck(
   if (deck === null) return;
   see(nextReckoning(deck));
   for (const day of decksEndingAfter(facts.decks, asOf)) see(day);
+}
+
+/** A trip with a machine too wide, too long, too heavy for the tail, or badly tied down grows old. */
+function seeLoading(flags: readonly Flag[], see: See): void {
+  for (const endedOn of loadingTripDays(flags)) see(daysAfter(endedOn, RECENT_DAYS + 1));
 }
 
 function seeUseLearnedAgain({ toCome, countedToCome, bearingsToCome, tripRate }: UseSoFar, see: See): void {

@@ -198,7 +198,13 @@ describe('when a check is due, and why then', () => {
   });
 
   test('by the miles, with how many are used', () => {
-    const used = { kind: 'distance' as const, usedKm: miles(11_400), limitKm: miles(12_000), harshKm: miles(0) };
+    const used = {
+      kind: 'distance' as const,
+      usedKm: miles(11_400),
+      limitKm: miles(12_000),
+      harshKm: miles(0),
+      loadKm: miles(0),
+    };
     const due: Due = { ...DUE, trigger: { kind: 'distance', everyKm: miles(12_000) }, used };
     expect(dueReason(due, HUBS, ASOF)).toContain('By the miles that is Mon 2 Jun.');
     expect(usedWords(due)).toBe('11,400 of 12,000 mi');
@@ -275,6 +281,18 @@ describe('what a flag says', () => {
       },
       'Tires of axle 2 are no set',
       'Load range: axle 2 left D and axle 2 right E.',
+    ],
+    [
+      {
+        kind: 'worn-past-limit',
+        quantity: 'lining-mm',
+        limit: 1.5875,
+        passesAtLimit: false,
+        source: 'Appendix A to Part 396 of 49 CFR, 1.a(6)(c)',
+        parts: [{ position: '1L', value: 1.27, on: day('2025-05-01') }],
+      },
+      'Brake lining worn out',
+      'Axle 1 left 0.050 in; at or below 0.063 in fails (Appendix A to Part 396 of 49 CFR, 1.a(6)(c)).',
     ],
     [
       {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MEASURED_QUANTITIES } from '../../rules/facts/check.js';
 import { STRONGER_PARTS } from '../../rules/flags/clearance.js';
 import { FLAG_RULES } from '../../rules/flags/flag.js';
 import { TIRE_TRAITS } from '../../rules/tire/tire-mismatch.js';
@@ -109,6 +110,7 @@ export const DUE = z
           usedKm: computed('As counted toward the limit, harsh service more than once, km.'),
           limitKm: computed('km'),
           harshKm: computed('How much of it was added for harsh service, km.'),
+          loadKm: computed('How much more was added because an axle carried more than its rating, km.'),
         }),
         z.object({ kind: z.literal('trips'), used: computed('trips'), limit: computed('trips') }),
       ]),
@@ -220,6 +222,20 @@ const EVIDENCE = z
           trait: z.enum(TIRE_TRAITS),
           positions: z.array(z.string()),
           marked: z.array(z.string()).describe('As marked on each of them, in the same order.'),
+        }),
+      ),
+    }),
+    z.object({
+      kind: z.literal('worn-past-limit'),
+      quantity: z.enum(MEASURED_QUANTITIES),
+      limit: computed('In the unit of the quantity.'),
+      passesAtLimit: z.boolean().describe('Whether exactly the limit still passes.'),
+      source: z.string(),
+      parts: z.array(
+        z.object({
+          position: z.string().nullable(),
+          value: computed('In the unit of the quantity.'),
+          on: DAY.describe('When it was measured.'),
         }),
       ),
     }),

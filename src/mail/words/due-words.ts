@@ -99,11 +99,14 @@ export function usedWords(due: Due): string | null {
     : `${number(due.used.used)} of ${count(due.used.limit, 'trip')}`;
 }
 
+/** Less than this added distance is not told. Our choice. */
+const WORTH_TELLING_KM = 1;
+
 /** Why more is used than was driven, so that it is due sooner. */
 function soonerWords({ harshKm, loadKm }: Extract<NonNullable<Due['used']>, { kind: 'distance' }>): string {
   const reasons: string[] = [];
-  if (harshKm > 0) reasons.push(`${milesOf(harshKm)} added for salt, gravel or loads over the plate`);
-  if (loadKm > 0) reasons.push(`${milesOf(loadKm)} added for axles over their rating`);
+  if (harshKm >= WORTH_TELLING_KM) reasons.push(`${milesOf(harshKm)} added for salt, gravel or loads over the plate`);
+  if (loadKm >= WORTH_TELLING_KM) reasons.push(`${milesOf(loadKm)} added for axles over their rating`);
   return reasons.length === 0 ? '' : ` (${list(reasons)})`;
 }
 

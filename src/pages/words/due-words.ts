@@ -85,11 +85,16 @@ export function dueWhy(due: Due): string | null {
   return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
 }
 
-/** Why more is used than was driven: `, 400 mi of it for salt, gravel or overload`. */
+/** Less than this added distance is not told. Our choice. */
+const WORTH_TELLING_KM = 1;
+
+/** Why more is used than was driven: ` (400 mi added for …, so it is due sooner)`. */
 function soonerWords({ harshKm, loadKm }: Extract<NonNullable<Due['used']>, { kind: 'distance' }>): string {
   const reasons: string[] = [];
-  if (harshKm > 0) reasons.push(`${showDistance(harshKm)} added for salt, gravel or loads over the plate`);
-  if (loadKm > 0) reasons.push(`${showDistance(loadKm)} added because an axle carried more than its rating`);
+  if (harshKm >= WORTH_TELLING_KM)
+    reasons.push(`${showDistance(harshKm)} added for salt, gravel or loads over the plate`);
+  if (loadKm >= WORTH_TELLING_KM)
+    reasons.push(`${showDistance(loadKm)} added because an axle carried more than its rating`);
   return reasons.length === 0 ? '' : ` (${listWords(reasons)}, so it is due sooner)`;
 }
 

@@ -20,7 +20,7 @@ export function explainDue(due: Due, use: UseSoFar): Working | null {
     day: dayNumber(due.dueOn),
     interval: intervalOf(due),
     used: used === null ? 0 : used.kind === 'distance' ? used.usedKm : used.used,
-    aDay: used?.kind === 'distance' ? use.countedToCome.kmPerDay : null,
+    aDay: used?.kind === 'distance' ? (used.loadKm > 0 ? use.bearingsToCome : use.countedToCome).kmPerDay : null,
   };
   return workOut({
     ...{ of: 'due', subject: due.checkKindId, unit: 'day', base },

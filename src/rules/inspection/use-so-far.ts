@@ -1,11 +1,12 @@
 import { dayNumber } from '../calendar/day-number.js';
-import type { CheckRecord } from '../facts/check.js';
+import type { CheckKind, CheckRecord } from '../facts/check.js';
 import type { Job } from '../facts/use.js';
 import { type DistanceToCome, distanceToCome } from '../forecast/distance-to-come.js';
 import { type DistanceTravelled, distancesTravelled } from '../forecast/distance-travelled.js';
 import { type TripRate, type TripsToCome, tripRate, tripsToCome } from '../forecast/trips-to-come.js';
 import { ONLY_BOOKED } from '../forecast/walk.js';
 import type { TrailerOn } from '../history/trailer-on.js';
+import { bearingWeights, isOfBearings } from './bearing-load.js';
 import { harshWeight } from './harsh-service.js';
 
 /** What checks count from: distance behind and ahead, and the last record of each kind. Worked out once for all checks of a trailer. */
@@ -15,6 +16,9 @@ export interface UseSoFar {
   /** The same with harsh service counted more than once. */
   readonly counted: DistanceTravelled;
   readonly countedToCome: DistanceToCome;
+  /** The same as hub bearings feel it: a load over an axle's rating counted more than once too. */
+  readonly bearings: DistanceTravelled;
+  readonly bearingsToCome: DistanceToCome;
   /** How often it goes out; null where no check asks. */
   readonly tripRate: TripRate | null;
   /** Trips still to come, with these jobs booked. */
@@ -45,17 +49,27 @@ export function useSoFar(trailer: TrailerOn): UseSoFar {
     });
   const asks = facts.checkKinds.some((kind) => kind.triggers.some((trigger) => trigger.kind === 'trips'));
   const rate = asks ? tripRate(trips, asOf, facts.policy.useWindowDays) : null;
-  const { driven, counted } = distancesTravelled(readings, trips, harshWeight(trailer));
+  const harsh = harshWeight(trailer);
+  const { driven, counted } = distancesTravelled(readings, trips, harsh);
+  const byBearings = facts.checkKinds.some(countsBearings) ? bearingWeights(trailer, harsh) : null;
+  const bearings = byBearings === null ? counted : distancesTravelled(readings, trips, byBearings).counted;
   const toCome = ahead(driven);
+  const countedToCome = counted === driven ? toCome : ahead(counted);
   return {
     travelled: driven,
     toCome,
     counted,
-    countedToCome: counted === driven ? toCome : ahead(counted),
+    countedToCome,
+    bearings,
+    bearingsToCome: bearings === counted ? countedToCome : ahead(bearings),
     tripRate: rate,
     tripsToCome: (booked) => tripsToCome(rate ?? NO_TRIPS, booked, trips),
     ...lastRecords(trailer.records),
   };
+}
+
+function countsBearings(kind: CheckKind): boolean {
+  return isOfBearings(kind) && kind.triggers.some((trigger) => trigger.kind === 'distance');
 }
 
 const NO_TRIPS: TripRate = { from: null, usual: ONLY_BOOKED, changesOn: null };

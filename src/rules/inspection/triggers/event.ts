@@ -2,6 +2,7 @@ import type { CivilDate } from '../../calendar/civil-date.js';
 import { dayFromNumber, dayNumber, daysAfter } from '../../calendar/day-number.js';
 import type { Trigger } from '../../facts/check.js';
 import type { Kilometres } from '../../units/distance.js';
+import { eventStops } from '../event-stops.js';
 import { wentOutUnmeasured } from './distance.js';
 import { firstOpenEvent, lastEvent } from './events-seen.js';
 import { type CheckSoFar, cannotSay, type Falls, fallsOn, NOT_DUE } from './falls.js';
@@ -40,7 +41,8 @@ function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, 
   for (const pass of check.passes()) {
     if (pass.doneOn >= event) covered = use.travelled.between(since, dayNumber(pass.doneOn)) / EARLY_SHARE;
   }
-  const next = atKm.toSorted((a, b) => a - b).find((distance) => distance > covered);
+  const open = atKm.filter((distance) => distance > covered).sort((a, b) => a - b);
+  const next = open[0];
   if (next === undefined) return NOT_DUE;
   if (wentOutUnmeasured(check, since)) return cannotSay('no-distance-known');
 

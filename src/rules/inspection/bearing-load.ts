@@ -1,0 +1,56 @@
+import type { CheckKind } from '../facts/check.js';
+import type { Trip } from '../facts/use.js';
+import { loadFactor } from '../fatigue/trip-damage.js';
+import type { DistanceToCome } from '../forecast/distance-to-come.js';
+import type { DistanceTravelled, TripWeight } from '../forecast/distance-travelled.js';
+import { knownAxleLoad } from '../history/axle-load.js';
+import type { TrailerOn } from '../history/trailer-on.js';
+import type { UseSoFar } from './use-so-far.js';
+
+/**
+ * What a mile counts for toward a check of the hub bearings, by the load on the axle that took most of its rating:
+ * (load / rated)^(10/3), ISO 281, and never below 1. So a load can shorten the interval and none can lengthen it:
+ * grease ages and seals leak under light loads too. 1 where no axle's load or rating is known.
+ */
+export function bearingWeight(trip: Trip, trailer: TrailerOn): number {
+  const axles = trailer.limitsOn(trip.startedOn)?.axles ?? [];
+  let weight = 1;
+  for (const [index, { rated }] of axles.entries()) {
+    const loadN = rated === null ? null : knownAxleLoad(trip, index, trailer);
+    if (rated !== null && loadN !== null && loadN > rated.limitN) {
+      weight = Math.max(weight, loadFactor(loadN, rated.limitN, 'bearing'));
+    }
+  }
+  return weight;
+}
+
+/**
+ * The same beside harsh service: whichever counts for more, since an overload already counts as harsh. Null when no
+ * trip's load asks for more than that, and the count stays what it was.
+ */
+export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeight | null {
+  let heavier: Map<string, number> | null = null;
+  for (const trip of trailer.trips) {
+    const weight = bearingWeight(trip, trailer);
+    if (weight === 1 || weight <= harsh(trip)) continue;
+    heavier ??= new Map();
+    heavier.set(trip.id, weight);
+  }
+  const found = heavier;
+  return found === null ? null : (trip) => found.get(trip.id) ?? harsh(trip);
+}
+
+/** Whether a check is about hub bearings: it is for greased or for oiled hubs only. */
+export function isOfBearings(kind: Pick<CheckKind, 'appliesTo'>): boolean {
+  return kind.appliesTo.lubricants !== null;
+}
+
+/** The distance a check counts, behind and ahead. */
+export function countedFor(
+  kind: Pick<CheckKind, 'appliesTo'>,
+  use: UseSoFar,
+): { readonly counted: DistanceTravelled; readonly toCome: DistanceToCome } {
+  return isOfBearings(kind)
+    ? { counted: use.bearings, toCome: use.bearingsToCome }
+    : { counted: use.counted, toCome: use.countedToCome };
+}
