@@ -1,12 +1,15 @@
 import type { CivilDate } from './calendar/civil-date.js';
+import type { DeckOutlook } from './deck/deck-outlook.js';
 import type { TrailerFacts } from './facts/trailer-facts.js';
 import type { Flag } from './flags/flag.js';
 import { recentTrips } from './flags/flag-context.js';
 import { raiseFlags } from './flags/flags.js';
+import { deckLifeOf } from './history/deck-life.js';
 import { type HubLife, hubLives } from './history/hub-lives.js';
 import { type TrailerOn, trailerOn } from './history/trailer-on.js';
 import { coldPressuresFound } from './inspection/cold-pressures.js';
 import { type Due, type Schedule, scheduleOn } from './inspection/due.js';
+import { type ProbedDeck, probedDeck } from './inspection/soft-boards.js';
 import { type UseSoFar, useSoFar } from './inspection/use-so-far.js';
 import { type Contradiction, contradictions } from './trailer/contradictions.js';
 import type { Ratings } from './trailer/ratings.js';
@@ -25,6 +28,11 @@ export interface Assessment {
   readonly flags: readonly Flag[];
   /** How much of their rating life the bearings of each hub on record have used up. Never a due date. */
   readonly hubLives: readonly HubLife[];
+  /**
+   * What is known of the life of the deck that lies now. `soft` boards beat any `outlook`: the forecast is then ignored.
+   * The outlook is null where its laying is unknown or it is steel; `deckDates` reads dates from it for a day.
+   */
+  readonly deckLife: { readonly outlook: DeckOutlook | null; readonly probed: ProbedDeck };
   readonly use: {
     readonly totalKm: Kilometres | null;
     readonly kmPerDay: number | null;
@@ -57,7 +65,9 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
   const schedule = isGone ? NOTHING_DUE : scheduleOn(trailer, use);
   const { due } = schedule;
   const pressures = coldPressuresFound(trailer);
-  const flags = isGone ? [] : raiseFlags({ trailer, use, due, pressures, recentTrips: recentTrips(trailer) });
+  const deckLife = { outlook: isGone ? null : deckLifeOf(trailer), probed: probedDeck(trailer) };
+  const { probed } = deckLife;
+  const flags = isGone ? [] : raiseFlags({ trailer, use, due, pressures, probed, recentTrips: recentTrips(trailer) });
   return {
     asOf,
     readiness: isGone ? 'gone' : readinessOf(trailer, due, flags),
@@ -66,9 +76,10 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
     due,
     flags,
     hubLives: isGone ? [] : hubLives(trailer, use.travelled),
+    deckLife,
     use: useShown(trailer, use),
     unknowns: unknownsOf(trailer, use, due),
-    wakeOn: wakeOn(trailer, use, schedule),
+    wakeOn: wakeOn(trailer, use, schedule, { flags, deck: deckLife.outlook }),
   };
 }
 

@@ -1,6 +1,10 @@
+import type { DeckLack } from './deck/plank-check.js';
+import { machinesOnDeck } from './history/machines-on-deck.js';
 import type { TrailerOn } from './history/trailer-on.js';
 import type { Due } from './inspection/due.js';
+import { deckLaidOn } from './inspection/soft-boards.js';
 import type { UseSoFar } from './inspection/use-so-far.js';
+import { metres } from './units/length.js';
 
 /** A fact nobody has given, and what it keeps us from working out. Pages word both. */
 export interface Unknown {
@@ -9,6 +13,8 @@ export interface Unknown {
 }
 
 type UnknownFact =
+  | DeckLack
+  | 'deck-laid'
   | 'build-sheet'
   | 'gvwr'
   | 'empty-mass'
@@ -41,11 +47,18 @@ type UnknownAnswer =
   | 'due-by-distance'
   | 'harsh-service'
   | 'due-date'
-  | 'proof';
+  | 'proof'
+  | 'deck-check'
+  | 'deck-life';
 
 /** What is unknown about a trailer, in the order in which it is worth finding out. */
 export function unknownsOf(trailer: TrailerOn, use: UseSoFar, due: readonly Due[]): readonly Unknown[] {
-  return [...unknownsOfBuild(trailer), ...unknownsOfUse(trailer, due), ...unknownsOfPapers(trailer, use, due)];
+  return [
+    ...unknownsOfBuild(trailer),
+    ...unknownsOfDeck(trailer),
+    ...unknownsOfUse(trailer, due),
+    ...unknownsOfPapers(trailer, use, due),
+  ];
 }
 
 function unknownsOfBuild({ build, tires, agedTires }: TrailerOn): readonly Unknown[] {
@@ -77,6 +90,23 @@ function unknownsOfBuild({ build, tires, agedTires }: TrailerOn): readonly Unkno
   miss(torsion && build.hitch.levelHeightM === null, 'level-height', 'axle-loads');
   miss(torsion && build.axles.some((axle) => axle.springRateNPerM === null), 'spring-rate', 'axle-loads');
   miss(build.hitch.kind === null, 'hitch', 'tongue-share');
+  return unknowns;
+}
+
+/** What keeps the machines booked, or the one hauled last, from being held against the planks, and a wooden deck from a forecast. */
+function unknownsOfDeck(trailer: TrailerOn): readonly Unknown[] {
+  const { build, jobs, trips, facts } = trailer;
+  if (build === null) return [];
+  const hauls = jobs.length > 0 ? jobs : trips.slice(-1);
+  const lacks = new Set<DeckLack>();
+  for (const haul of hauls) {
+    for (const { check } of machinesOnDeck(haul, build, facts.machines, metres(0))) {
+      for (const lack of check.lacks) lacks.add(lack);
+    }
+  }
+  const unknowns: Unknown[] = [...lacks].sort().map((lack) => ({ lacks: lack, stops: 'deck-check' }));
+  const isWood = build.deck.material !== null && build.deck.material !== 'tread-plate';
+  if (isWood && deckLaidOn(trailer) === null) unknowns.push({ lacks: 'deck-laid', stops: 'deck-life' });
   return unknowns;
 }
 

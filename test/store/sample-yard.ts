@@ -2,6 +2,7 @@ import pg from 'pg';
 import type { Assessment } from '../../src/rules/assess.js';
 import { addDays, day } from '../../src/rules/calendar/civil-date.js';
 import { km } from '../../src/rules/units/distance.js';
+import { metres } from '../../src/rules/units/length.js';
 import { ApiTokenStore } from '../../src/store/api-token-store.js';
 import { AuditStore } from '../../src/store/audit-store.js';
 import { BuildStore } from '../../src/store/build-store.js';
@@ -116,6 +117,7 @@ export function anAssessment(asOf: string, more: Partial<Assessment> = {}): Asse
     ratings: null,
     contradictions: [],
     hubLives: [],
+    deckLife: { outlook: null, probed: { soft: [], marked: [], lostM: metres(0) } },
     due: [],
     flags: [],
     use: { totalKm: km(1_234.5), kmPerDay: 3.3, trips: 2, lastTripOn: today },

@@ -1,5 +1,7 @@
 import { z } from 'zod';
-import { COMPARISON, DUE, STANDING, UNKNOWN } from './result-schema.js';
+import { DECK_LACKS } from '../../rules/deck/plank-check.js';
+import { REAR_SUPPORT, TIE_DOWN_CHECK, TIE_DOWN_NEED, TOO_LONG, TOO_WIDE } from './loading-schema.js';
+import { COMPARISON, DUE, FOUND_BOARD, PLANK_STRESS, STANDING, UNKNOWN } from './result-schema.js';
 import { computed, DAY, ID, known } from './values.js';
 import { WORKING } from './working-schema.js';
 
@@ -77,6 +79,56 @@ const REASON = z
     }),
     z.object({ kind: z.literal('commercial-rules'), combinationKg: MASS, thresholdKg: MASS }),
     z.object({ kind: z.literal('ball-size'), couplerM: computed('m'), ballM: computed('m') }),
+    z.object({ kind: z.literal('too-wide'), machineId: ID, ...TOO_WIDE }),
+    z.object({ kind: z.literal('too-long'), machineId: ID, ...TOO_LONG }),
+    z.object({
+      kind: z.literal('ramp-rating'),
+      machineId: ID,
+      machineKg: MASS,
+      ratingKg: computed('What the ramps carry together, kg.'),
+      marginKg: MASS,
+      standing: z.enum(['near', 'over']),
+    }),
+    z.object({
+      kind: z.literal('rear-lift'),
+      machineId: ID,
+      machineKg: MASS,
+      liftN: computed('How hard the hitch is pulled up with nothing under the tail, N.'),
+      support: REAR_SUPPORT,
+      supportLeastN: computed('Least a support takes, N.').nullable(),
+      supportMostN: computed('Most a support can be made to take, N.').nullable(),
+    }),
+    z.object({
+      kind: z.literal('hangs-up'),
+      machineId: ID,
+      neededM: computed('m'),
+      clearanceM: computed('m'),
+      isMost: z.boolean().describe('A dovetail makes it less.'),
+    }),
+    z.object({
+      kind: z.literal('tilt-stays-up'),
+      machineId: ID,
+      shortM: computed('Balance point ahead of the pivot at most, m; 0 or negative.'),
+    }),
+    z.object({ kind: z.literal('tie-downs'), tied: TIE_DOWN_CHECK }),
+    z.object({ kind: z.literal('tie-downs-unsaid'), need: TIE_DOWN_NEED }),
+    z.object({
+      kind: z.literal('deck-plank'),
+      machine: z.string(),
+      standing: z.enum(['breaks', 'over', 'doubtful']),
+      stress: PLANK_STRESS,
+    }),
+    z.object({
+      kind: z.literal('deck-unknown'),
+      machine: z.string(),
+      lacks: z.array(z.enum(DECK_LACKS)).describe('Why it cannot be held against the planks.'),
+    }),
+    z.object({
+      kind: z.literal('soft-deck'),
+      boards: z.array(FOUND_BOARD),
+      boardCount: z.int().nullable(),
+      replaceM: computed('m'),
+    }),
     z.object({ kind: z.literal('unknown'), lacks: z.string(), stops: z.string() }),
   ])
   .meta({ id: 'FitReason' });
@@ -118,7 +170,15 @@ const REMEDY = z
     }),
     z.object({ kind: z.literal('do-check'), checkKindId: ID, code: z.string(), by: DAY.nullable() }),
     z.object({ kind: z.literal('replace-tires'), positions: POSITIONS }),
-    z.object({ kind: z.enum(['weigh', 'another-driver', 'lift-hold']) }),
+    z.object({ kind: z.literal('fold-in'), machineId: ID, lengthM: computed('At most, m.') }),
+    z.object({
+      kind: z.literal('tie-down'),
+      count: z.int().describe('How many more.'),
+      workingLoadKg: computed('How much more counted working load, kg.'),
+    }),
+    z.object({ kind: z.literal('spread-load'), boards: z.int().describe('That must share it.') }),
+    z.object({ kind: z.literal('replace-boards'), boards: z.array(z.string().nullable()) }),
+    z.object({ kind: z.enum(['prop-tail', 'flatten-ramp', 'weigh', 'another-driver', 'lift-hold']) }),
   ])
   .meta({ id: 'FitRemedy' });
 

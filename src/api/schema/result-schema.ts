@@ -117,6 +117,12 @@ export const DUE = z
       range: z
         .object(known({ p10: DAY, p50: DAY, p90: DAY }))
         .describe('By distance or trips: it has fallen due by these days with a chance of 10, 50 and 90 %.'),
+      stops: z
+        .object({
+          missedKm: z.array(computed('Distance after the event that was driven past with no record of the look, km.')),
+          aheadKm: z.array(computed('How far to drive until the next looks, km.')),
+        })
+        .describe('For looks at distances after an event, such as wheel nuts after a wheel was off.'),
       firstJobAtRisk: z.object({ jobId: ID, startsOn: DAY }),
       unknown: z.enum(['no-distance-known', 'no-last-done', 'no-date-set']),
     }),
@@ -248,6 +254,7 @@ const EVIDENCE = z
       jobIds: z.array(ID),
     }),
     z.object({ kind: z.literal('check-overdue'), ...CODED, dueOn: DAY.nullable(), safety: z.boolean() }),
+    z.object({ kind: z.literal('battery-flat'), volts: computed('At rest, V.'), limit: computed('Flat below, V.') }),
     z.object({ kind: z.literal('proof-missing'), ...CODED, what: z.string() }),
     z.object({
       kind: z.literal('class-drift'),

@@ -1,6 +1,7 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Clearance } from '../../rules/flags/clearance.js';
 import type { Flag } from '../../rules/flags/flag.js';
+import { boardNames } from './deck-words.js';
 import { count, list, onDay, pounds, poundsOf, wheel } from './show.js';
 
 interface Names {
@@ -28,6 +29,8 @@ function oneWay(clearance: Clearance, names: Names): string {
       return `new tires recorded at ${list(clearance.positions.map(wheel))}`;
     case 'inflate-tires':
       return `the right cold pressure recorded at ${list(clearance.positions.map(wheel))}`;
+    case 'replace-boards':
+      return `${boardNames(clearance.boards)} replaced and a probing passed since, or a new deck recorded`;
     case 'pass-check':
       return `${names.checkKinds.get(clearance.checkKindId)?.name ?? clearance.code} passed and recorded`;
     case 'carry-proof':

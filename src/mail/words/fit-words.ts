@@ -2,8 +2,10 @@ import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { CheckKind } from '../../rules/facts/check.js';
 import type { FitReason, FitRemedy, Verdict } from '../../rules/fit/fit.js';
 import { type Metres, metres } from '../../rules/units/length.js';
+import { boardNames, boardsWords, deckLackWords, stressWords } from './deck-words.js';
 import { duePhrase, PLACE } from './due-words.js';
 import { comparisonWords } from './limit-words.js';
+import { feetOf, loadingWords, moreTieDowns, needWords, tiedWords } from './loading-words.js';
 import {
   ballSize,
   capital,
@@ -68,6 +70,23 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
       return `Truck and trailer are rated ${pounds(reason.combinationKg)} together: from ${pounds(reason.thresholdKg)} in commerce the commercial vehicle rules apply. Check your state.`;
     case 'ball-size':
       return `The coupler takes a ${ballSize(reason.couplerM)} ball, the truck has ${ballSize(reason.ballM)}.`;
+    case 'too-wide':
+    case 'too-long':
+    case 'ramp-rating':
+    case 'rear-lift':
+    case 'hangs-up':
+    case 'tilt-stays-up':
+      return loadingWords(reason);
+    case 'tie-downs':
+      return `${tiedWords(reason.tied)} ${capital(needWords(reason.tied.need))}.`;
+    case 'tie-downs-unsaid':
+      return `What ties it down is not recorded. ${capital(needWords(reason.need))}.`;
+    case 'deck-plank':
+      return `${capital(reason.machine)} on the planks: ${stressWords(reason.stress)}.${reason.stress.verified ? '' : ' That strength is unverified.'}`;
+    case 'deck-unknown':
+      return `Whether the planks bear ${reason.machine} cannot be worked out. Not known: ${deckLackWords(reason.lacks)}.`;
+    case 'soft-deck':
+      return `Soft boards in the deck, ${boardsWords(reason.boards, reason.boardCount)}.`;
     case 'unknown':
       return unknownWords(reason.lacks, [reason.stops]);
   }
@@ -107,6 +126,18 @@ export function remedyWords(remedy: FitRemedy, names: FitNames): string {
       return remedy.leastKg === null
         ? 'Or take weight off the deck, and weigh each axle again.'
         : `Or take at least ${pounds(remedy.leastKg)} off the deck, and weigh each axle again.`;
+    case 'fold-in':
+      return `Fold in what sticks out of the machine, or measure it as hauled: no more than ${feetOf(remedy.lengthM)}.`;
+    case 'prop-tail':
+      return 'Block or prop the tail before the machine drives on.';
+    case 'flatten-ramp':
+      return 'Make the slope less: longer ramps, the tail toward rising ground, or planks where ramp and deck meet.';
+    case 'tie-down':
+      return moreTieDowns(remedy);
+    case 'spread-load':
+      return `Lay something stiff across the boards, so that ${remedy.boards} share what one wheel, track or pad presses with.`;
+    case 'replace-boards':
+      return `Replace ${boardNames(remedy.boards)} and record a probing that passes.`;
     case 'weigh':
       return 'Weigh it loaded, truck and trailer, before it goes.';
     case 'another-driver':

@@ -4,6 +4,7 @@ import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js'
 import { kPa } from '../../rules/units/pressure.js';
 import { boardsWords, stressWords } from './deck-words.js';
 import { bandWords } from './fit-words.js';
+import { loadingFlagWords } from './loading-flag-words.js';
 import { comparisonWords } from './limit-words.js';
 import { capital, count, list, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
 
@@ -20,6 +21,8 @@ export interface FlagWords {
   readonly says: string;
   readonly todo: string;
 }
+
+const MM_PER_INCH = 25.4;
 
 /** A flag as a letter tells it: what, on what evidence, and what to do. What would clear it: `clearance-words.ts`. */
 export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
@@ -89,6 +92,17 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         says: evidence.mismatches.map(mismatchWords).join(' '),
         todo: 'Look at the sidewalls and fit tires that match.',
       };
+    case 'worn-past-limit': {
+      const inInches = (mm: number) => `${(mm / MM_PER_INCH).toFixed(3)} in`;
+      const each = evidence.parts.map(
+        ({ position, value }) => `${position === null ? 'measured' : wheel(position)} ${inInches(value)}`,
+      );
+      return {
+        title: evidence.quantity === 'tread-depth-mm' ? 'Tread worn out' : 'Brake lining worn out',
+        says: `${capital(list(each))}; ${evidence.passesAtLimit ? 'less than' : 'at or below'} ${inInches(evidence.limit)} fails (${evidence.source}).`,
+        todo: 'Renew the part before the next load and record it.',
+      };
+    }
     case 'licence-line':
       return {
         title: `With ${evidence.towVehicle} a commercial licence may be asked`,
@@ -128,6 +142,13 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         todo: 'Use another trailer for this machine.',
       };
     }
+    case 'jack-load':
+    case 'over-ramp':
+    case 'rear-lift':
+    case 'too-wide':
+    case 'too-long':
+    case 'tie-downs-short':
+      return loadingFlagWords(evidence, names);
     case 'hold':
       return {
         title: 'On hold',

@@ -2,6 +2,7 @@ import type { Clearance, StrongerPart } from '../../rules/flags/clearance.js';
 import type { Flag } from '../../rules/flags/flag.js';
 import { showCount, showDate, showForce, showMass } from '../components/show-quantity.js';
 import { listWords, positionWords } from './build-words.js';
+import { boardNames } from './deck-words.js';
 
 interface Names {
   readonly machines: ReadonlyMap<string, string>;
@@ -50,6 +51,8 @@ function oneWay(clearance: Clearance, names: Names): string {
       return `new tires are recorded at ${places(clearance.positions)}`;
     case 'inflate-tires':
       return `the right cold pressure is recorded at ${places(clearance.positions)}`;
+    case 'replace-boards':
+      return `${boardNames(clearance.boards)} replaced and a probing passed since, or a new deck is recorded`;
     case 'pass-check':
       return `${names.checkKinds.get(clearance.checkKindId) ?? clearance.code} is passed and recorded`;
     case 'carry-proof':

@@ -2,12 +2,22 @@ import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Fit, FitReason, FitRemedy } from '../../rules/fit/fit.js';
 import { newtons } from '../../rules/units/force.js';
 import { kg } from '../../rules/units/mass.js';
-import { showForce, showLength, showMass, showNearDate, showPressure, showShare } from '../components/show-quantity.js';
+import {
+  showFeet,
+  showForce,
+  showLength,
+  showMass,
+  showNearDate,
+  showPressure,
+  showShare,
+} from '../components/show-quantity.js';
 import { listWords, positionWords } from './build-words.js';
+import { boardNames, boardsOf, boardsWords, deckLackWords, stressFrom, stressWords } from './deck-words.js';
 import { dueWhen } from './due-words.js';
 import type { Names } from './flag-words.js';
 import { bandWords } from './flag-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
+import { loadingWords, moreTieDowns, tieDownWords } from './loading-words.js';
 import { lacksWords, stopsWords } from './unknown-words.js';
 
 /** One reason in a sentence, and where its number comes from. */
@@ -77,6 +87,31 @@ export function reasonWords(reason: FitReason, names: Names, today: CivilDate): 
         says: `The coupler takes a ${showLength(reason.couplerM)} ball; the tow vehicle carries ${showLength(reason.ballM)}. A smaller ball lets go.`,
         from: 'The size stamped on the coupler.',
       };
+    case 'too-wide':
+    case 'too-long':
+    case 'ramp-rating':
+    case 'rear-lift':
+    case 'hangs-up':
+    case 'tilt-stays-up':
+      return loadingWords(reason, names.machines.get(reason.machineId) ?? 'The machine');
+    case 'tie-downs':
+    case 'tie-downs-unsaid':
+      return tieDownWords(reason);
+    case 'deck-plank':
+      return {
+        says: `${reason.machine} on the planks: ${stressWords(reason.stress)}.${reason.standing === 'breaks' ? ' Even shared evenly it would break them.' : ''}`,
+        from: stressFrom(reason.stress),
+      };
+    case 'deck-unknown':
+      return {
+        says: `Whether the planks bear ${reason.machine} cannot be worked out. Not known: ${deckLackWords(reason.lacks)}.`,
+        from: null,
+      };
+    case 'soft-deck':
+      return {
+        says: `${boardsOf(reason.boards, reason.boardCount)} soft: ${boardsWords(reason.boards)}.`,
+        from: `As last probed; past ${showLength(reason.replaceM)} a board is replaced (common practice, no source). It beats any forecast.`,
+      };
     case 'unknown':
       return { says: `${lacksWords(reason.lacks)} is not known, so ${stopsWords(reason.stops)}.`, from: null };
   }
@@ -112,6 +147,18 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
       return remedy.leastKg === null
         ? 'Or take weight off the deck and weigh each axle again.'
         : `Or take at least ${showMass(remedy.leastKg)} off the deck, and weigh each axle again.`;
+    case 'fold-in':
+      return `Fold in what sticks out of ${names.machines.get(remedy.machineId) ?? 'the machine'}, or measure it as hauled: no more than ${showFeet(remedy.lengthM)}.`;
+    case 'prop-tail':
+      return 'Block or prop the tail of the trailer before the machine drives on, and only then.';
+    case 'flatten-ramp':
+      return 'Make the slope less: longer ramps, the tail toward rising ground, or planks where ramp and deck meet.';
+    case 'tie-down':
+      return moreTieDowns(remedy);
+    case 'spread-load':
+      return `Lay something stiff across the boards, so that ${remedy.boards} of them share what one wheel, track or pad presses with.`;
+    case 'replace-boards':
+      return `Replace ${boardNames(remedy.boards)} and record a probing that passes.`;
     case 'weigh':
       return 'Weigh it loaded and enter the ticket.';
     case 'another-driver':
@@ -177,7 +224,19 @@ function noGoSentence({ loadCheck, reasons }: Fit): string {
     .sort((a, b) => a.marginN - b.marginN)[0];
   if (worst)
     return `Not this trailer: ${lowerFirst(limitWords(worst.limit))} over by ${showForce(newtons(-worst.marginN))}.`;
+  if (reasons.some(({ kind }) => kind === 'soft-deck')) return 'Not this trailer: boards of its deck are soft.';
+  if (reasons.some((reason) => reason.kind === 'deck-plank' && reason.standing === 'breaks'))
+    return 'Not this trailer: the machine would break its planks.';
   if (reasons.some(({ kind }) => kind === 'hold')) return 'Not this trailer: it is on hold.';
+  if (reasons.some(({ kind }) => kind === 'too-wide')) return 'Not this trailer: the machine is too wide for it.';
+  if (reasons.some((reason) => reason.kind === 'too-long' && reason.stands === false)) {
+    return 'Not this trailer: the machine is too long for it.';
+  }
+  if (reasons.some((reason) => reason.kind === 'ramp-rating' && reason.standing === 'over')) {
+    return 'Not up these ramps: the machine is heavier than they carry.';
+  }
+  if (reasons.some(({ kind }) => kind === 'tilt-stays-up'))
+    return 'Not this trailer: its deck would not lie down under the machine.';
   const licence = reasons.find((reason) => reason.kind === 'licence');
   if (licence) {
     return `Not with this driver: the combination asks for a class ${licence.threshold === 'cdl-a' ? 'A' : 'B'} license.`;

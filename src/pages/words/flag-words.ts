@@ -6,7 +6,9 @@ import { showCount, showDate, showLength, showMass, showPressure, showShare } fr
 import { listWords, positionWords } from './build-words.js';
 import { boardsOf, boardsWords, stressFrom, stressWords } from './deck-words.js';
 import { driftEvidence, driftTodo } from './drift-words.js';
+import { loadingFlagWords } from './loading-flag-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
+import { measuredUnit, measuredWords as measureWords } from './measured-words.js';
 
 /** What flags call by id: the page puts the names in. */
 export interface Names {
@@ -101,6 +103,19 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         how: 'Marks of the tires as recorded. One size, construction, kind and load range on an axle is common practice; two years apart in age is our own line.',
         todo: 'Look at the sidewalls. If they are as recorded, fit tires that match; until then the weakest sets what the axle carries.',
       };
+    case 'worn-past-limit': {
+      const { quantity, limit } = evidence;
+      const each = evidence.parts.map(
+        ({ position, value }) =>
+          `${position === null ? 'measured' : positionWords(position)} ${measureWords(quantity, value)}`,
+      );
+      return {
+        title: `${capital(measuredUnit(quantity).what)} past the annual inspection's limit`,
+        evidence: `${listWords(each)}; ${evidence.passesAtLimit ? 'less than' : 'at or below'} ${measureWords(quantity, limit)} fails.`,
+        how: `The last measure on a check sheet against ${evidence.source}. The maker may ask for more.`,
+        todo: 'Renew the part before the next load and record it.',
+      };
+    }
     case 'licence-line':
       return {
         title: `With ${evidence.towVehicle} a commercial licence may be asked`,
@@ -146,6 +161,13 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         todo: 'Pick another trailer for this machine. Check fit shows which part stops it and by how much.',
       };
     }
+    case 'jack-load':
+    case 'over-ramp':
+    case 'rear-lift':
+    case 'too-wide':
+    case 'too-long':
+    case 'tie-downs-short':
+      return loadingFlagWords(evidence, names.machines);
     case 'hold':
       return {
         title: 'On hold',
@@ -176,12 +198,18 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'over-coupler': 'Over the coupler',
   'over-law': 'Over a legal axle weight',
   'tongue-share': 'Tongue weight out of its band',
+  'jack-load': 'Jack too small',
+  'ramp-support': 'Ramps or rear support',
+  'too-wide': 'Machine too wide',
+  'too-long': 'Machine too long',
+  'tie-downs-short': 'Tied down with too little',
   'deck-plank': 'Plank past its strength',
   'soft-deck': 'Boards soft',
   'tire-age': 'Tires past age',
   'tire-pressure': 'Tires soft',
   'tire-mismatch': 'Tires do not match',
   'licence-line': 'Near a licence line',
+  'worn-past-limit': 'Worn past a limit',
   'overdue-check': 'Check overdue',
   'missing-proof': 'Proof missing',
   'class-drift': 'Used beyond its class',
@@ -211,6 +239,10 @@ const TRAIT_WORDS: Readonly<Record<TireTrait, string>> = {
 function mismatchWords({ trait, positions, marked }: TireMismatch): string {
   const each = positions.map((position, place) => `${positionWords(position)} ${marked[place] ?? ''}`);
   return `${TRAIT_WORDS[trait]}: ${listWords(each)}.`;
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 export function ruleWords(rule: FlagRule): string {

@@ -24,7 +24,22 @@ const LACKS: Readonly<Record<string, string>> = {
   'trip-roads': 'What some trips went through',
   'registration-date': 'When the registration runs out',
   'insurance-date': 'When the insurance runs out',
+  'machine-mass': "The machine's weight",
+  contact: 'What the machine stands on',
+  'contact-count': 'How many wheels, tracks or pads the machine stands on',
+  'contact-size': "How large the machine's wheels, tracks or pads are",
+  'deck-material': 'What the deck is made of',
+  'deck-wood': 'The wood of the deck',
+  'wood-grade': 'The grade of the deck boards',
+  'wood-strength': 'A published strength of this wood or board size',
+  'plank-thickness': 'How thick the planks are',
+  'plank-width': 'How wide the planks are',
+  'crossmember-spacing': 'How far apart the crossmembers are',
+  'deck-laid': 'When the deck was laid',
   'proof-seen': 'Whether the proof is on the trailer',
+  'machine-size': "The machine's width or length",
+  'deck-place': 'Where the deck begins and how long it is',
+  'tilt-pivot': 'Where the deck turns',
   'tow-vehicle-rating': "The tow vehicle's rating",
 };
 
@@ -45,6 +60,10 @@ const STOPS: Readonly<Record<string, string>> = {
   'harsh-service': 'salt and gravel are not counted',
   'due-date': 'no reminder can be set for it',
   proof: 'a roadside stop may find it missing',
+  'room-check': 'nobody can tell whether it fits on the deck',
+  'climb-check': 'what the hitch feels while it drives on cannot be worked out',
+  'deck-check': 'the planks cannot be held against the machine',
+  'deck-life': 'the life of the deck cannot be forecast',
   'licence-check': 'the license line cannot be checked',
 };
 

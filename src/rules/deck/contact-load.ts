@@ -35,7 +35,8 @@ const HEAVY_END_SHARE: Readonly<Record<Contact, Readonly<Record<Stance, number>>
 /** Share of its length on which a track stands as it tips over the ramp's crest. Common practice, no source. */
 const TRACK_AT_CREST = 0.5;
 
-export type ContactLack = 'machine-mass' | 'contact' | 'contact-count';
+export const CONTACT_LACKS = ['machine-mass', 'contact', 'contact-count'] as const;
+export type ContactLack = (typeof CONTACT_LACKS)[number];
 
 export interface StandingMachine {
   /** With everything that hangs on it: bucket, attachment, mud. */

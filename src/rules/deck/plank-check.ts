@@ -5,7 +5,7 @@ import { type Metres, metres } from '../units/length.js';
 import { type Kilopascals, kPa } from '../units/pressure.js';
 import { clearWood } from './clear-wood.js';
 import {
-  type ContactLack,
+  CONTACT_LACKS,
   type ContactLoad,
   contactLoads,
   isLacking,
@@ -18,16 +18,18 @@ import { bendingStress, boardsUnder, momentAtMiddle, sag, shearStress } from './
 import { PLATE_YIELD, plateStress } from './tread-plate.js';
 
 /** A fact without which a deck cannot be held against a machine. */
-export type DeckLack =
-  | ContactLack
-  | 'contact-size'
-  | 'deck-material'
-  | 'deck-wood'
-  | 'wood-grade'
-  | 'wood-strength'
-  | 'plank-thickness'
-  | 'plank-width'
-  | 'crossmember-spacing';
+export const DECK_LACKS = [
+  ...CONTACT_LACKS,
+  'contact-size',
+  'deck-material',
+  'deck-wood',
+  'wood-grade',
+  'wood-strength',
+  'plank-thickness',
+  'plank-width',
+  'crossmember-spacing',
+] as const;
+export type DeckLack = (typeof DECK_LACKS)[number];
 
 /** What the stress is held against, and how far that number can be trusted. */
 export type StrengthOrigin = 'design-value' | 'clear-wood' | 'plate-yield';

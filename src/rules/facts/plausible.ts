@@ -173,6 +173,7 @@ export const PLAUSIBLE_SETTING = {
   tireAgeLimit: plain('the age limit of tires', 1, 20, 'years'),
   /** From deserts to the wettest coasts (Carll 2009: 0 to about 140 in the United States). */
   decayIndex: plain('the decay index', 0, 400, null),
+  deckLifeYears: plain('the years a deck lasts here', 1, 60, 'years'),
   weighFirst: plain('the weigh-first share', 0, 0.5, 'share'),
   useWindow: whole('the days of recent use', 7, 1_095, 'days'),
   driftTrips: whole('the trips looked back on', 3, 200, 'trips'),

@@ -10,6 +10,8 @@ export interface YardPolicy {
   readonly driftTrips: number;
   /** Decay hazard index of the yard's place (Scheffer); null while nobody gave it. */
   readonly decayIndex: number | null;
+  /** Years the owner expects a deck to last here in the open; null: reckoned from its material, treatment and climate. */
+  readonly deckLifeYears: number | null;
 }
 
 /**
@@ -22,4 +24,5 @@ export const DEFAULT_POLICY: YardPolicy = {
   useWindowDays: 90,
   driftTrips: 10,
   decayIndex: null,
+  deckLifeYears: null,
 };

@@ -1,13 +1,18 @@
 import type { CivilDate } from '../calendar/civil-date.js';
+import type { DeckLack, PlankCheck, PlankStress } from '../deck/plank-check.js';
 import type { Load } from '../facts/load.js';
 import type { Driver, TowVehicle } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import type { Due } from '../inspection/due.js';
+import type { FoundBoard } from '../inspection/soft-boards.js';
 import type { UseSoFar } from '../inspection/use-so-far.js';
 import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
 import type { LoadCheck } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
+import type { TieDownCheck, TieDownNeed } from '../load/tie-downs.js';
+import type { RearSupport } from '../trailer/loading.js';
+import type { TooLong, TooWide } from '../trailer/machine-room.js';
 import type { Newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
@@ -64,6 +69,55 @@ export type FitReason =
     }
   | { readonly kind: 'commercial-rules'; readonly combinationKg: Kilograms; readonly thresholdKg: Kilograms }
   | { readonly kind: 'ball-size'; readonly couplerM: Metres; readonly ballM: Metres }
+  /** A machine wider than what lies between the fenders, or than a deck without any. */
+  | ({ readonly kind: 'too-wide'; readonly machineId: string } & TooWide)
+  | ({ readonly kind: 'too-long'; readonly machineId: string } & TooLong)
+  | {
+      readonly kind: 'ramp-rating';
+      readonly machineId: string;
+      readonly machineKg: Kilograms;
+      readonly ratingKg: Kilograms;
+      readonly marginKg: Kilograms;
+      readonly standing: 'near' | 'over';
+    }
+  /** The machine at the tail pulls the hitch up; the bounds of what a support takes, where there is one. */
+  | {
+      readonly kind: 'rear-lift';
+      readonly machineId: string;
+      readonly machineKg: Kilograms;
+      readonly liftN: Newtons;
+      readonly support: RearSupport;
+      readonly supportLeastN: Newtons | null;
+      readonly supportMostN: Newtons | null;
+    }
+  /** The machine touches where ramp and deck meet; `isMost`: a dovetail makes it less. */
+  | {
+      readonly kind: 'hangs-up';
+      readonly machineId: string;
+      readonly neededM: Metres;
+      readonly clearanceM: Metres;
+      readonly isMost: boolean;
+    }
+  /** Driven on as far as it goes, the machine's balance point is still this far behind the pivot (0 or negative). */
+  | { readonly kind: 'tilt-stays-up'; readonly machineId: string; readonly shortM: Metres }
+  | { readonly kind: 'tie-downs'; readonly tied: TieDownCheck }
+  | { readonly kind: 'tie-downs-unsaid'; readonly need: TieDownNeed }
+  /** A machine that presses the planks past their strength, climbing or parked; `doubtful`: past an unverified one or a bound. */
+  | {
+      readonly kind: 'deck-plank';
+      readonly machine: string;
+      readonly standing: Extract<PlankCheck['standing'], 'breaks' | 'over' | 'doubtful'>;
+      readonly stress: PlankStress;
+    }
+  /** Why this machine cannot be held against the planks. */
+  | { readonly kind: 'deck-unknown'; readonly machine: string; readonly lacks: readonly DeckLack[] }
+  /** Boards that probing found soft: whatever a forecast says, no machine goes onto them. */
+  | {
+      readonly kind: 'soft-deck';
+      readonly boards: readonly FoundBoard[];
+      readonly boardCount: number | null;
+      readonly replaceM: Metres;
+    }
   | { readonly kind: 'unknown'; readonly lacks: string; readonly stops: string };
 
 export type FitRemedy =
@@ -109,6 +163,17 @@ export type FitRemedy =
     }
   /** Take at least this much off where the load sits, the hitch staying as it is; null while nobody can say how much. */
   | { readonly kind: 'unload'; readonly leastKg: Kilograms | null }
+  /** Fold in what sticks out, or measure the machine as hauled: it must come to no more than this. */
+  | { readonly kind: 'fold-in'; readonly machineId: string; readonly lengthM: Metres }
+  /** Block or prop the tail before the machine drives on. */
+  | { readonly kind: 'prop-tail' }
+  /** Make the slope less: longer ramps, the trailer's tail toward rising ground, planks at the crest. */
+  | { readonly kind: 'flatten-ramp' }
+  /** So many more tie-downs, and so much more counted working load. */
+  | { readonly kind: 'tie-down'; readonly count: number; readonly workingLoadKg: Kilograms }
+  /** Something stiff across the boards, so that this many share what one wheel, track or pad presses with. */
+  | { readonly kind: 'spread-load'; readonly boards: number }
+  | { readonly kind: 'replace-boards'; readonly boards: readonly (string | null)[] }
   | { readonly kind: 'weigh' }
   | { readonly kind: 'another-driver' }
   | { readonly kind: 'lift-hold' };

@@ -6,11 +6,15 @@ import { useSoFar } from '../inspection/use-so-far.js';
 import { checkLoad } from '../load/load-check.js';
 import { judgeChecks } from './checks-first.js';
 import { judgeCombination } from './combination-rules.js';
+import { judgeDeck } from './deck-under.js';
 import type { Fit, FitCase, FitInput } from './fit-answer.js';
 import { haulLimits } from './haul-limits.js';
 import { judgeHolds } from './holds.js';
 import { type Judgement, worstVerdict } from './judgement.js';
+import { judgeOnDeck } from './on-deck.js';
+import { judgeRamp } from './ramp.js';
 import { judgeRoad } from './road.js';
+import { judgeTiedDown } from './tied-down.js';
 import { judgeTireAge } from './tires-past-age.js';
 import { judgeUnknowns } from './unknown-facts.js';
 import { judgeWeights } from './weights.js';
@@ -31,6 +35,10 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
   const judgements: readonly Judgement[] = [
     judgeHolds(fitCase),
     judgeWeights(fitCase),
+    judgeOnDeck(fitCase),
+    judgeRamp(fitCase),
+    judgeTiedDown(fitCase),
+    judgeDeck(fitCase),
     judgeCombination(fitCase),
     judgeChecks(fitCase, dueChecksOn(trailer, fitCase.use)),
     judgeTireAge(fitCase),

@@ -18,6 +18,8 @@ export type Clearance =
   | { readonly kind: 'replace-tires'; readonly positions: readonly string[] }
   /** These tires are found at the pressure wanted on the next check that reads it. */
   | { readonly kind: 'inflate-tires'; readonly positions: readonly string[] }
+  /** These boards are replaced, and a probing passed and recorded since; or a new deck is recorded. Null: a board nobody numbered. */
+  | { readonly kind: 'replace-boards'; readonly boards: readonly (string | null)[] }
   /** This check is passed and recorded. */
   | { readonly kind: 'pass-check'; readonly checkKindId: string; readonly code: string }
   /** The paper or decal is put on the trailer and seen there at the next record of the check. */
@@ -32,6 +34,8 @@ export type Clearance =
   | { readonly kind: 'payload-of-at-least'; readonly payloadKg: Kilograms }
   /** A part that bears at least this. */
   | { readonly kind: 'part-of-at-least'; readonly part: StrongerPart; readonly ratingN: Newtons }
+  /** Stabilizers or a knee brace under the tail, recorded on the build sheet. */
+  | { readonly kind: 'rear-support' }
   /** A repair or replacement of this part, recorded. */
   | { readonly kind: 'replace-part'; readonly part: StrongerPart; readonly position: string | null };
 

@@ -4,6 +4,7 @@ import type { Trip } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import type { FoundPressure } from '../inspection/cold-pressures.js';
 import type { Due } from '../inspection/due.js';
+import type { ProbedDeck } from '../inspection/soft-boards.js';
 import type { UseSoFar } from '../inspection/use-so-far.js';
 import type { Clearance } from './clearance.js';
 
@@ -13,6 +14,8 @@ export interface FlagContext {
   readonly use: UseSoFar;
   readonly due: readonly Due[];
   readonly pressures: ReadonlyMap<string, FoundPressure>;
+  /** What probing last found of the deck that lies now. */
+  readonly probed: ProbedDeck;
   /** Trips young enough to speak of the present, in the order of time. */
   readonly recentTrips: readonly Trip[];
 }

@@ -77,6 +77,10 @@ function kindOf(quantity: MeasuredQuantity): FoundBoard['kind'] | null {
 
 /** One finding a board, the deepest; boards nobody numbered each stand for themselves. */
 function worstOfEach(found: readonly FoundBoard[]): readonly FoundBoard[] {
-  const sorted = found.toSorted((a, b) => b.depthM - a.depthM || order(a.board ?? '', b.board ?? '') || order(a.kind, b.kind));
-  return sorted.filter((one, at) => one.board === null || sorted.findIndex((other) => other.board === one.board) === at);
+  const sorted = found.toSorted(
+    (a, b) => b.depthM - a.depthM || order(a.board ?? '', b.board ?? '') || order(a.kind, b.kind),
+  );
+  return sorted.filter(
+    (one, at) => one.board === null || sorted.findIndex((other) => other.board === one.board) === at,
+  );
 }
