@@ -47,7 +47,9 @@ export interface SpringLoads {
 export function freeOffset(axles: readonly SpringAxle[], momentNm: number): Metres {
   requireSprings(axles);
   requirePressed(momentNm, 'N·m');
-  return metres(momentNm / axles.reduce((sum, { fromCouplerM, rateNPerM }) => sum + rateNPerM * fromCouplerM, 0));
+  let sumKx = 0;
+  for (const { fromCouplerM, rateNPerM } of axles) sumKx += rateNPerM * fromCouplerM;
+  return metres(momentNm / sumKx);
 }
 
 function requireSprings(axles: readonly SpringAxle[]): void {
@@ -83,17 +85,21 @@ export function springLoads(
   for (let settled = false; !settled; ) {
     pitch = pitchFor(axles, pressed, touches, momentNm);
     settled = true;
-    for (const [index, { fromCouplerM }] of axles.entries()) {
+    for (let index = 0; index < axles.length; index++) {
+      const { fromCouplerM } = axles[index] as SpringAxle;
       if (!touches[index] || (pressed[index] as number) - pitch * fromCouplerM >= 0) continue;
       touches[index] = false;
       settled = false;
     }
   }
-  const axleN = axles.map(({ fromCouplerM, rateNPerM }, index) =>
-    newtons(touches[index] ? rateNPerM * ((pressed[index] as number) - pitch * fromCouplerM) : 0),
-  );
-  const onAxlesN = newtons(axleN.reduce((sum, force) => sum + force, 0));
-  return { axleN, onAxlesN, tongueN: newtons(weightN - onAxlesN), pitch, lifted: touches.includes(false) };
+  let onAxlesN = 0;
+  const axleN = axles.map(({ fromCouplerM, rateNPerM }, index) => {
+    const force = touches[index] ? rateNPerM * ((pressed[index] as number) - pitch * fromCouplerM) : 0;
+    onAxlesN += force;
+    return newtons(force);
+  });
+  const tongueN = newtons(weightN - onAxlesN);
+  return { axleN, onAxlesN: newtons(onAxlesN), tongueN, pitch, lifted: touches.includes(false) };
 }
 
 /** θ = (Σ k_i x_i p_i − M) / Σ k_i x_i² over the axles that touch, p_i being how far axle i is pressed at zero pitch. */
@@ -105,8 +111,9 @@ function pitchFor(
 ): number {
   let moment = -momentNm;
   let stiffness = 0;
-  for (const [index, { fromCouplerM, rateNPerM }] of axles.entries()) {
+  for (let index = 0; index < axles.length; index++) {
     if (!touches[index]) continue;
+    const { fromCouplerM, rateNPerM } = axles[index] as SpringAxle;
     moment += rateNPerM * fromCouplerM * (pressed[index] as number);
     stiffness += rateNPerM * fromCouplerM * fromCouplerM;
   }

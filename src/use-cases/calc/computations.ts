@@ -1,6 +1,11 @@
 import type { Computation } from './computation.js';
+import { SPRING_COMPUTATIONS } from './spring-computations.js';
 import { STATICS_COMPUTATIONS } from './statics-computations.js';
 import { TIRE_COMPUTATIONS } from './tire-computations.js';
 
 /** Every computation that can be asked for by name, by subject. */
-export const COMPUTATIONS: readonly Computation[] = [...STATICS_COMPUTATIONS, ...TIRE_COMPUTATIONS];
+export const COMPUTATIONS: readonly Computation[] = [
+  ...STATICS_COMPUTATIONS,
+  ...SPRING_COMPUTATIONS,
+  ...TIRE_COMPUTATIONS,
+];
