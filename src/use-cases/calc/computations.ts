@@ -1,4 +1,5 @@
 import type { Computation } from './computation.js';
+import { LAW_COMPUTATIONS } from './law-computations.js';
 import { SPRING_COMPUTATIONS } from './spring-computations.js';
 import { STATICS_COMPUTATIONS } from './statics-computations.js';
 import { TIRE_COMPUTATIONS } from './tire-computations.js';
@@ -8,4 +9,5 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...STATICS_COMPUTATIONS,
   ...SPRING_COMPUTATIONS,
   ...TIRE_COMPUTATIONS,
+  ...LAW_COMPUTATIONS,
 ];
