@@ -7,6 +7,7 @@ import { type TrailerOn, trailerOn } from '../history/trailer-on.js';
 import { applies } from './applies.js';
 import { certain, type DueRange, firstOf } from './due-range.js';
 import type { DueUnknown, DueUse } from './due-use.js';
+import type { EventStops } from './event-stops.js';
 import { fallsByDays } from './triggers/days.js';
 import { fallsByDistance } from './triggers/distance.js';
 import { fallsByEvent } from './triggers/event.js';
@@ -37,6 +38,8 @@ export interface Due {
    * taken in. Null for a check by the calendar or an event alone, and where its use cannot be said.
    */
   readonly range: DueRange | null;
+  /** For looks at distances after an event: which were missed and how far it is to the others. */
+  readonly stops: EventStops | null;
   /** The first booked job that would start after, or run past, the due date. */
   readonly firstJobAtRisk: { readonly jobId: string; readonly startsOn: CivilDate } | null;
   /**
@@ -113,6 +116,7 @@ function dueOf(
     lastDoneOn: lastPass?.doneOn ?? null,
     used: first.used,
     range: fail === null ? rangeOf(all) : null,
+    stops: all.find(({ falls }) => falls.stops !== null)?.falls.stops ?? null,
     firstJobAtRisk: atRisk === undefined ? null : { jobId: atRisk.id, startsOn: atRisk.startsOn },
     yardDays: until === null ? [] : yardDays(trailer.jobs, daysAfter(trailer.asOf, 1), until),
     unknown: first.unknown,

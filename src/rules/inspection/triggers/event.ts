@@ -49,12 +49,13 @@ function fallsAtDistances(atKm: readonly Kilometres[], event: CivilDate | null, 
   const usedKm = use.travelled.between(since, dayNumber(trailer.asOf));
   const used = { kind: 'distance', usedKm, limitKm: next, harshKm: 0 as Kilometres, loadKm: 0 as Kilometres } as const;
   const reached = use.travelled.dayReaching(since, next);
-  if (reached !== null) return fallsOn(dayFromNumber(reached), used);
+  const stops = eventStops(open, usedKm);
+  if (reached !== null) return { ...fallsOn(dayFromNumber(reached), used), stops };
   const left = (next - use.travelled.between(since, use.toCome.from)) as Kilometres;
   const ahead = use.toCome.dayReachingByJobs(left, since);
   // Estimated use may warn, but a look after ten miles is overdue only when ten miles are known to be driven.
   const onlyEstimated = ahead !== null && ahead.job === null && ahead.day < dayNumber(trailer.asOf);
-  if (ahead === null || onlyEstimated) return { ...NOT_DUE, used };
+  if (ahead === null || onlyEstimated) return { ...NOT_DUE, used, stops };
   const isCrossed = ahead.job !== null && check.kind.work.place !== 'road';
-  return fallsOn(isCrossed ? daysAfter(ahead.job.startsOn, -1) : dayFromNumber(ahead.day), used);
+  return { ...fallsOn(isCrossed ? daysAfter(ahead.job.startsOn, -1) : dayFromNumber(ahead.day), used), stops };
 }
