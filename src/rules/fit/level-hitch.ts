@@ -6,19 +6,21 @@ import { exceeds } from '../units/compare.js';
 import { massHeldUpBy, type Newtons, newtons, weightOf } from '../units/force.js';
 import type { Kilograms } from '../units/mass.js';
 import type { FitCase, FitRemedy } from './fit-answer.js';
+import { isSettledByLevel } from './open-axles.js';
 
 type Level = Extract<FitRemedy, { kind: 'level' }>;
 type Unload = Extract<FitRemedy, { kind: 'unload' }>;
 
 /**
- * For torsion axles of which one, or its tires, carries too much while together they carry what they may: the hitch is
- * brought to the height at which the deck is level, and each axle weighed again. With the axles' places known it says
+ * For torsion axles of which one, or its tires, carries too much, or may, while together they carry what they may: the
+ * hitch is brought to the height at which the deck is level, and each axle weighed again. With the axles' places known it says
  * what tongue and axles will come to; a nose brought down takes load off the hitch, so its share is looked at again.
  * Null when something else is over, or when level would not do.
  */
 export function levelHitch({ check, limits, input }: FitCase): Level | null {
   const over = check.comparisons.filter(({ standing }) => standing === 'over');
-  const onOneAxle = over.some(({ limit }) => limit.kind === 'axle' || limit.kind === 'tire');
+  const onOneAxle =
+    over.some(({ limit }) => limit.kind === 'axle' || limit.kind === 'tire') || check.unknowns.some(isSettledByLevel);
   const onAll = over.some(({ limit }) => limit.kind === 'axle-group' || limit.kind === 'plate');
   if (limits.sharing !== 'separate' || !onOneAxle || onAll || check.axleGroupN === null) return null;
   const level = whenLevel(limits, carriedBy(limits, input.load));

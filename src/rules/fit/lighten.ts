@@ -4,12 +4,14 @@ import { checkLoad } from '../load/load-check.js';
 import { massHeldUpBy } from '../units/force.js';
 import { kg } from '../units/mass.js';
 import type { FitCase, FitRemedy } from './fit-answer.js';
+import { isSettledByScale } from './open-axles.js';
 
 type Lighten = Extract<FitRemedy, { kind: 'lighten' }>;
 
 /**
  * What sparing cargo would bring: item after item, in the order they are offered, each step with all before it, until
- * it fits. A swapped item counts its whole weight as saved, so it is entered as what it weighs above the standard one.
+ * it fits. What would fit but for an axle that nobody could check is to be weighed. A swapped item counts its whole
+ * weight as saved, so it is entered as what it weighs above the standard one.
  */
 export function lighten(fitCase: FitCase): readonly Lighten[] {
   const { input } = fitCase;
@@ -41,7 +43,7 @@ function without(spared: readonly CargoItem[], { input, limits, trailer }: FitCa
     items: spared.map((item) => item.name),
     grossKg: check.grossKg,
     overKg: kg(-massHeldUpBy(worst.marginN)),
-    standing: worst.standing,
+    standing: worst.standing === 'inside' && check.unknowns.some(isSettledByScale) ? 'near' : worst.standing,
   };
 }
 

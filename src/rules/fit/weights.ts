@@ -1,12 +1,12 @@
 import { rodeOffLevelBy } from '../load/attitude.js';
 import type { Comparison, LimitKind } from '../load/limit.js';
-import type { LoadCheck } from '../load/load-check.js';
 import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 import { inflate } from './inflate.js';
 import type { Judgement } from './judgement.js';
 import { levelHitch, unload } from './level-hitch.js';
 import { lighten } from './lighten.js';
 import { moveLoad } from './move-load.js';
+import { isSettledByScale } from './open-axles.js';
 
 /**
  * The load against every limit, and the tongue against its band.
@@ -36,7 +36,7 @@ export function judgeWeights(fitCase: FitCase): Judgement {
 
   const lighter = stuck.length > 0 ? lighten(fitCase) : [];
   const remedies: FitRemedy[] = [];
-  if (level !== null) remedies.push(level, { kind: 'weigh' }, unload(fitCase));
+  if (level !== null) remedies.push(level, { kind: 'weigh' }, ...(over.length > 0 ? [unload(fitCase)] : []));
   else if (pump !== null) remedies.push(pump);
   if (move !== null) remedies.push(move);
   remedies.push(...lighter);
@@ -46,23 +46,6 @@ export function judgeWeights(fitCase: FitCase): Judgement {
   const verdict: Verdict =
     stuck.length > 0 ? 'no-go' : unweighed ? 'weigh-first' : over.length > 0 || offBand ? 'go-after' : 'go';
   return { verdict, reasons: reasonsOf(over, near, offBand, level !== null, fitCase), remedies };
-}
-
-/** What leaves an axle or tire open that a scale would settle. */
-const SETTLED_BY_SCALE: ReadonlySet<LoadCheck['unknowns'][number]['lacks']> = new Set([
-  'cargo-mass',
-  'balance-point',
-  'empty-tongue',
-  'axle-places',
-  'suspension',
-  'torsion-level',
-  'spring-rate',
-  'axle-track',
-]);
-
-/** An unmeasured answer is never `go`: what stands open between the load and an axle or tire is weighed first. */
-function isSettledByScale({ lacks, stops }: LoadCheck['unknowns'][number]): boolean {
-  return (stops === 'axle-check' || stops === 'tire-check') && SETTLED_BY_SCALE.has(lacks);
 }
 
 function reasonsOf(
