@@ -87,7 +87,7 @@ export function measuredLimit(quantity: MeasuredQuantity, build: BuildSheet | nu
     case 'tread-depth-mm':
       return 'At least 2/32 (49 CFR 393.75(c)), in the lowest groove.';
     case 'lining-mm':
-      return "At least 1/16 in (axle manuals; the axle maker's number governs).";
+      return 'More than 1/16 in: at that it fails the annual inspection (Appendix A to 49 CFR 396, 1.a(6)(c)); the axle maker may ask more.';
     case 'magnet-mm':
       return 'Worn to the marks or the slots of the magnet, replace it (the axle maker governs).';
     case 'magnet-a':

@@ -2,6 +2,7 @@ import type { CivilDate } from '../calendar/civil-date.js';
 import type { PlankStress } from '../deck/plank-check.js';
 import type { FoundBoard } from '../inspection/soft-boards.js';
 import type { RodeOffLevel } from '../load/attitude.js';
+import type { MeasuredQuantity } from '../facts/check.js';
 import type { Comparison } from '../load/limit.js';
 import type { TireMismatch } from '../tire/tire-mismatch.js';
 import type { TrailerClass } from '../trailer/ratings.js';
@@ -39,6 +40,7 @@ export const FLAG_RULES = [
   'tire-pressure',
   'tire-mismatch',
   'licence-line',
+  'worn-past-limit',
   'overdue-check',
   'missing-proof',
   'class-drift',
@@ -106,6 +108,16 @@ type FlagEvidence =
         /** The most it has carried since it was found so, kg; null while no trip tells. */
         readonly carriedKg: Kilograms | null;
       }[];
+    }
+  /** Parts last measured past the annual inspection's limit; values and limit in the unit of the quantity. */
+  | {
+      readonly kind: 'worn-past-limit';
+      readonly quantity: MeasuredQuantity;
+      readonly limit: number;
+      /** Whether exactly the limit still passes. */
+      readonly passesAtLimit: boolean;
+      readonly source: string;
+      readonly parts: readonly { readonly position: string | null; readonly value: number; readonly on: CivilDate }[];
     }
   /** Tires of one axle that are no set, and in what. */
   | { readonly kind: 'tires-mismatched'; readonly axle: number; readonly mismatches: readonly TireMismatch[] }

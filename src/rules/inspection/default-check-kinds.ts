@@ -172,7 +172,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     leadDays: LEAD.partsThenShop,
     source: `${SOURCE.cargoTrailer} After going under water within days, and at half the time on salt: ${SOURCE.practice}`,
     lines: [
-      measure('lining', 'Lining, fails at 1/16 in (49 CFR 393.47(d)(2), the fraction from memory)', 'lining-mm', true),
+      measure('lining', 'Lining, fails at 1/16 in and less (Appendix A to 49 CFR 396, 1.a(6)(c))', 'lining-mm', true),
       measure('magnets', 'Electric brakes: thickness of each magnet', 'magnet-mm', true),
       measure('magnet-current', 'Electric brakes: current of each magnet, full on', 'magnet-a', false),
       tick('drums', "Drums inside the maker's limit, round, no grease", true),
