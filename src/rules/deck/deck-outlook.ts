@@ -181,7 +181,8 @@ function learnFrom(
   const scaled: Lifetime[] = [];
   const alike: Lifetime[] = [];
   let stillInUse = 0;
-  for (const deck of decks) {
+  // Sums depend on their order in the last digit: one order, whatever list was handed over.
+  for (const deck of decks.toSorted((a, b) => (a.partId < b.partId ? -1 : 1))) {
     const prior = deckLifePrior(deck, policy);
     if (prior === null || deck.laidOn > countedTo) continue;
     const hasEnded = deck.endedOn !== null && deck.endedOn <= asOf;

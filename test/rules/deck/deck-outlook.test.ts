@@ -66,6 +66,10 @@ test('a deck counts once, whether the list has it or not', () => {
   }
 });
 
+test('the order in which decks are handed over changes nothing, to the last digit', () => {
+  expect(deckOutlook(own, WORN.toReversed(), POLICY, on)).toEqual(deckOutlook(own, WORN, POLICY, on));
+});
+
 test('decks sold or taken off for another reason say that they lasted, never that they wore out', () => {
   const sold = deck('sold', day('2015-01-01'), 9, { wornOut: false });
   const before = deckOutlook(own, WORN, POLICY, on);
