@@ -1,9 +1,10 @@
 import type { Comparison } from '../../rules/load/limit.js';
 import type { LoadCheck } from '../../rules/load/load-check.js';
 import { newtons } from '../../rules/units/force.js';
+import { metres } from '../../rules/units/length.js';
 import { limitWords, originWords } from '../words/limit-words.js';
 import { lacksWords, stopsWords } from '../words/unknown-words.js';
-import { showForce, showMass, showShare } from './show-quantity.js';
+import { showForce, showLength, showMass, showShare } from './show-quantity.js';
 import { Table } from './table.js';
 
 const STANDING_WORDS: Readonly<Record<Comparison['standing'], string>> = {
@@ -35,6 +36,9 @@ export function LoadTable({ check }: { readonly check: LoadCheck }) {
           }
         />
         <Fact name="On the axles" value={check.axleGroupN === null ? null : showForce(check.axleGroupN)} />
+        {eachAxle(check) !== null && <Fact name="On each axle, from the front" value={eachAxle(check)} />}
+        {check.sideN !== null && <Fact name="Left and right of each" value={check.sideN.map(sides).join('; ')} />}
+        {check.attitude !== null && <Fact name="How it rides" value={attitudeWords(check.attitude)} />}
       </dl>
       {check.comparisons.length > 0 && (
         <Table
@@ -74,6 +78,21 @@ export function LoadTable({ check }: { readonly check: LoadCheck }) {
       )}
     </div>
   );
+}
+
+/** One number an axle, or between which two it lies; null where nothing tells them apart. */
+function eachAxle({ axleN, axleRangeN }: LoadCheck): string | null {
+  if (axleN !== null) return axleN.length > 1 ? axleN.map(showForce).join('; ') : null;
+  return axleRangeN?.map(({ leastN, mostN }) => `${showForce(leastN)} to ${showForce(mostN)}`).join('; ') ?? null;
+}
+
+function sides({ leftN, rightN }: NonNullable<LoadCheck['sideN']>[number]): string {
+  return `${showForce(leftN)} left, ${showForce(rightN)} right`;
+}
+
+function attitudeWords({ standing, raisedM }: NonNullable<LoadCheck['attitude']>): string {
+  if (standing === 'level') return 'Level, by the heights entered';
+  return `${showLength(metres(Math.abs(raisedM)))} ${standing === 'nose-high' ? 'nose high' : 'nose low'}`;
 }
 
 function Standing({ standing }: { readonly standing: Comparison['standing'] }) {
