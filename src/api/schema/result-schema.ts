@@ -4,6 +4,7 @@ import { STRONGER_PARTS } from '../../rules/flags/clearance.js';
 import { FLAG_RULES } from '../../rules/flags/flag.js';
 import { TIRE_TRAITS } from '../../rules/tire/tire-mismatch.js';
 import { TRIGGER } from './check-schema.js';
+import { JACK_CHECK, TIE_DOWN_CHECK, TOO_LONG, TOO_WIDE, TRIPS_SEEN } from './loading-schema.js';
 import { computed, DAY, ID, known } from './values.js';
 
 /** A load held against a limit, and the limit. */
@@ -295,6 +296,30 @@ const EVIDENCE = z
       overKg: MASS,
       replacedMachineId: ID.nullable(),
     }),
+    z.object({
+      kind: z.literal('jack-load'),
+      when: z.enum(['empty', 'loaded']),
+      check: JACK_CHECK,
+      trips: TRIPS_SEEN,
+    }),
+    z.object({
+      kind: z.literal('over-ramp'),
+      machineId: ID,
+      machineKg: MASS,
+      ratingKg: computed('What the ramps carry together, kg.'),
+      overKg: MASS,
+      trips: TRIPS_SEEN,
+    }),
+    z.object({
+      kind: z.literal('rear-lift'),
+      machineId: ID,
+      machineKg: MASS,
+      liftN: computed('How hard the hitch is pulled up, N.'),
+      trips: TRIPS_SEEN,
+    }),
+    z.object({ kind: z.literal('too-wide'), machineId: ID, ...TOO_WIDE, trips: TRIPS_SEEN }),
+    z.object({ kind: z.literal('too-long'), machineId: ID, ...TOO_LONG, trips: TRIPS_SEEN }),
+    z.object({ kind: z.literal('tie-downs-short'), on: DAY, tied: TIE_DOWN_CHECK, trips: TRIPS_SEEN }),
     z.object({ kind: z.literal('hold'), holdId: ID, reason: z.string() }),
   ])
   .meta({ id: 'FlagEvidence' });
@@ -317,6 +342,7 @@ const CLEARANCE = z
     z.object({ kind: z.literal('other-trailer'), machineId: ID.nullable() }),
     z.object({ kind: z.literal('payload-of-at-least'), payloadKg: MASS }),
     z.object({ kind: z.literal('part-of-at-least'), part: STRONGER_PART, ratingN: computed('N') }),
+    z.object({ kind: z.literal('rear-support') }),
     z.object({ kind: z.literal('replace-part'), part: STRONGER_PART, position: z.string().nullable() }),
   ])
   .meta({ id: 'Clearance', description: 'One way in which a flag is cleared.' });

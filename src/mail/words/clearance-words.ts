@@ -45,6 +45,8 @@ function oneWay(clearance: Clearance, names: Names): string {
       return `a rebuild that leaves ${pounds(clearance.payloadKg)} for cargo`;
     case 'part-of-at-least':
       return `${clearance.part.replace('-', ' ')} rated for ${poundsOf(clearance.ratingN)} or more`;
+    case 'rear-support':
+      return 'stabilizers or a knee brace recorded on the build sheet';
     case 'replace-part':
       return `a new ${clearance.part.replace('-', ' ')} recorded${clearance.position === null ? '' : ` at ${wheel(clearance.position)}`}`;
   }

@@ -4,9 +4,9 @@ import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js'
 import { kPa } from '../../rules/units/pressure.js';
 import { boardsWords, stressWords } from './deck-words.js';
 import { bandWords } from './fit-words.js';
-import { loadingFlagWords } from './loading-flag-words.js';
 import { comparisonWords } from './limit-words.js';
-import { capital, count, list, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
+import { loadingFlagWords } from './loading-flag-words.js';
+import { capital, count, list, number, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
 
 export interface FlagNames {
   readonly asOf: CivilDate;
@@ -120,6 +120,12 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         todo: 'Do it and record it, or record the day it was done.',
       };
     }
+    case 'battery-flat':
+      return {
+        title: 'Breakaway battery flat',
+        says: `It was read at ${number(evidence.volts, 1)} V at rest; below ${number(evidence.limit, 1)} V it is flat.`,
+        todo: 'Charge or replace it, then pull the pin and see that the wheels hold.',
+      };
     case 'proof-missing':
       return {
         title: `Not on the trailer: ${evidence.what}`,

@@ -67,6 +67,8 @@ function oneWay(clearance: Clearance, names: Names): string {
       return `the trailer is rebuilt so that its weakest rating leaves ${showMass(clearance.payloadKg)} for cargo`;
     case 'part-of-at-least':
       return `${PART_WORDS[clearance.part]} rated for at least ${showForce(clearance.ratingN)} ${isPlural(clearance.part) ? 'are' : 'is'} fitted and recorded`;
+    case 'rear-support':
+      return 'stabilizers or a knee brace under the tail are recorded on the build sheet';
     case 'replace-part':
       return `new ${PART_WORDS[clearance.part].replace(/^an? /, '')}${clearance.position === null ? '' : ` at ${positionWords(clearance.position)}`} ${isPlural(clearance.part) ? 'are' : 'is'} recorded`;
   }

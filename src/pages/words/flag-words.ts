@@ -2,12 +2,20 @@ import { type CivilDate, daysBetween } from '../../rules/calendar/civil-date.js'
 import type { Flag, FlagRule } from '../../rules/flags/flag.js';
 import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js';
 import { kPa } from '../../rules/units/pressure.js';
-import { showCount, showDate, showLength, showMass, showPressure, showShare } from '../components/show-quantity.js';
+import {
+  showCount,
+  showDate,
+  showLength,
+  showMass,
+  showNumber,
+  showPressure,
+  showShare,
+} from '../components/show-quantity.js';
 import { listWords, positionWords } from './build-words.js';
 import { boardsOf, boardsWords, stressFrom, stressWords } from './deck-words.js';
 import { driftEvidence, driftTodo } from './drift-words.js';
-import { loadingFlagWords } from './loading-flag-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
+import { loadingFlagWords } from './loading-flag-words.js';
 import { measuredUnit, measuredWords as measureWords } from './measured-words.js';
 
 /** What flags call by id: the page puts the names in. */
@@ -135,6 +143,13 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         todo: 'Do it and record it here. If it was done already, record it on the day it was done.',
       };
     }
+    case 'battery-flat':
+      return {
+        title: 'Breakaway battery flat',
+        evidence: `${showNumber(evidence.volts, 1)} V at rest; below ${showNumber(evidence.limit, 1)} V it is flat.`,
+        how: 'As last read. It must put the brakes on by itself and hold them for 15 minutes (49 CFR 393.43(d)); the voltage is common practice, no source.',
+        todo: 'Charge or replace it, then pull the pin and see that the wheels hold.',
+      };
     case 'proof-missing':
       return {
         title: `No proof aboard: ${evidence.what}`,
@@ -210,6 +225,7 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'tire-mismatch': 'Tires do not match',
   'licence-line': 'Near a licence line',
   'worn-past-limit': 'Worn past a limit',
+  'battery-flat': 'Battery flat',
   'overdue-check': 'Check overdue',
   'missing-proof': 'Proof missing',
   'class-drift': 'Used beyond its class',

@@ -1,15 +1,20 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import type { PlankStress } from '../deck/plank-check.js';
+import type { MeasuredQuantity } from '../facts/check.js';
 import type { FoundBoard } from '../inspection/soft-boards.js';
 import type { RodeOffLevel } from '../load/attitude.js';
-import type { MeasuredQuantity } from '../facts/check.js';
 import type { Comparison } from '../load/limit.js';
+import type { TieDownCheck } from '../load/tie-downs.js';
 import type { TireMismatch } from '../tire/tire-mismatch.js';
+import type { JackCheck } from '../trailer/jacks.js';
+import type { TooLong, TooWide } from '../trailer/machine-room.js';
 import type { TrailerClass } from '../trailer/ratings.js';
+import type { Newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
 import type { Clearance } from './clearance.js';
 import type { LoadTrend, PartDamage } from './loads-of-quarter.js';
+import type { TripSeen } from './trips-seen.js';
 
 /** A rule's verdict that use or condition is past a limit, with its evidence. Pages and mails write the sentence. */
 export interface Flag {
@@ -34,6 +39,11 @@ export const FLAG_RULES = [
   'over-coupler',
   'over-law',
   'tongue-share',
+  'jack-load',
+  'ramp-support',
+  'too-wide',
+  'too-long',
+  'tie-downs-short',
   'deck-plank',
   'soft-deck',
   'tire-age',
@@ -41,6 +51,7 @@ export const FLAG_RULES = [
   'tire-mismatch',
   'licence-line',
   'worn-past-limit',
+  'battery-flat',
   'overdue-check',
   'missing-proof',
   'class-drift',
@@ -119,6 +130,8 @@ type FlagEvidence =
       readonly source: string;
       readonly parts: readonly { readonly position: string | null; readonly value: number; readonly on: CivilDate }[];
     }
+  /** The breakaway battery at rest, V, and the voltage below which it is flat. */
+  | { readonly kind: 'battery-flat'; readonly volts: number; readonly limit: number }
   /** Tires of one axle that are no set, and in what. */
   | { readonly kind: 'tires-mismatched'; readonly axle: number; readonly mismatches: readonly TireMismatch[] }
   /** Jobs on which trailer and this tow vehicle pass a licence weight. Points to the rules; asserts nothing. */
@@ -170,6 +183,38 @@ type FlagEvidence =
       readonly payloadKg: Kilograms;
       readonly overKg: Kilograms;
       readonly replacedMachineId: string | null;
+    }
+  /** The jacks against what would come onto them unhitched, empty or as loaded on these trips. */
+  | {
+      readonly kind: 'jack-load';
+      readonly when: 'empty' | 'loaded';
+      readonly check: JackCheck;
+      readonly trips: readonly TripSeen[];
+    }
+  | {
+      readonly kind: 'over-ramp';
+      readonly machineId: string;
+      readonly machineKg: Kilograms;
+      readonly ratingKg: Kilograms;
+      readonly overKg: Kilograms;
+      readonly trips: readonly TripSeen[];
+    }
+  /** The heaviest machine at the tail pulls the hitch up, and nothing holds the tail. */
+  | {
+      readonly kind: 'rear-lift';
+      readonly machineId: string;
+      readonly machineKg: Kilograms;
+      readonly liftN: Newtons;
+      readonly trips: readonly TripSeen[];
+    }
+  | ({ readonly kind: 'too-wide'; readonly machineId: string; readonly trips: readonly TripSeen[] } & TooWide)
+  | ({ readonly kind: 'too-long'; readonly machineId: string; readonly trips: readonly TripSeen[] } & TooLong)
+  /** The worst of these trips, its day and what held its load. */
+  | {
+      readonly kind: 'tie-downs-short';
+      readonly on: CivilDate;
+      readonly tied: TieDownCheck;
+      readonly trips: readonly TripSeen[];
     }
   | { readonly kind: 'hold'; readonly holdId: string; readonly reason: string };
 
