@@ -12,6 +12,7 @@ import { BODY_WORDS, CLASS_WORDS, HITCH_WORDS } from '../words/build-words.js';
 import { contradictionWords } from '../words/contradiction-words.js';
 import { lacksWords, stopsWords } from '../words/unknown-words.js';
 import { BuildSection } from './build-section.js';
+import { DeckSection } from './deck-section.js';
 import { DueSection } from './due-section.js';
 import { HistorySection } from './history-section.js';
 import { HoldSection } from './hold-section.js';
@@ -81,6 +82,7 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
         <div class="stack">
           <JobSection caller={caller} screen={screen} />
           <UnknownSection screen={screen} />
+          <DeckSection caller={caller} screen={screen} />
           <PaperSection caller={caller} screen={screen} />
         </div>
       </div>

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { type ExplainedFit, explainedFit } from '../../rules/explain/explained-fit.js';
 import { Database } from '../../store/database.js';
+import { MachineStore } from '../../store/machine-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
 import { type Caller, may } from '../caller.js';
 import { Given } from '../input/given.js';
@@ -19,6 +20,7 @@ export class CheckFit {
   constructor(
     private readonly database: Database,
     private readonly trailers: TrailerStore,
+    private readonly machines: MachineStore,
     private readonly names: FindJobNames,
   ) {}
 
@@ -34,7 +36,12 @@ export class CheckFit {
       if (facts === null) return notFound('trailer');
       const haul = await this.names.complete(tx, given, plan);
       if (given.problems.length > 0) return invalid(given.problems);
-      return done(explainedFit(facts, haul, caller.today));
+      // The trailer may never have carried this machine: its facts then know nothing of it.
+      const asked = haul.load.cargo.flatMap((item) => item.machineId ?? []);
+      const known = new Set(facts.machines.map((machine) => machine.id));
+      const others = asked.every((id) => known.has(id)) ? [] : await this.machines.findWithReplacements(tx, asked);
+      const machines = [...facts.machines, ...others.filter((machine) => !known.has(machine.id))];
+      return done(explainedFit({ ...facts, machines }, haul, caller.today));
     });
   }
 }
