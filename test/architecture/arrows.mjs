@@ -4,7 +4,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 const TOOLBOX = '(units|calendar|statistics|facts|fatigue)';
-const PARTS = '(tire|axle|bearing|brake|coupler|suspension|frame|deck|lighting)';
+const PARTS = '(tire|axle|bearing|brake|coupler|suspension|frame|deck|lighting|wear)';
 const WHOLE = '(inspection|forecast|history|flags|fit|ranking|notice|assess\\.ts$)';
 const DOORS = '(pages|api|jobs)';
 
