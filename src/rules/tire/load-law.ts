@@ -17,7 +17,7 @@ export interface LoadLaw {
 }
 
 /**
- * ST: mean of least squares fits to the nine published sizes with three rows or more (0.573 to 0.602), see
+ * ST: mean of least squares fits, in logarithms, to the five published sizes with three rows or more (0.573 to 0.602), see
  * `tire-load-table.ts`; also the older exponent of tire yearbooks, from memory.
  * LT: the same exponent, from memory. P-metric since 1985: the square root, eng-tips.com FAQ 108-1148.
  * Metric passenger without a P: 0.65, from memory. Radial truck: 0.7, from memory.

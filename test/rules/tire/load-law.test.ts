@@ -19,6 +19,16 @@ function estimated(tire: ReturnType<typeof marks>, pressurePsi: number): number 
   return found.kind === 'estimate' ? toLb(found.massKg) : Number.NaN;
 }
 
+/** Slope of log load on log pressure over the published rows of a size. */
+function slopeOf(size: string): number {
+  const rows = Object.entries((table.rows.find((row) => row.size === size)?.lbByPsi ?? {}) as Record<string, number>);
+  const points = rows.map(([at, load]) => [Math.log(Number(at)), Math.log(load)] as const);
+  const meanOf = (place: 0 | 1) => points.reduce((sum, point) => sum + point[place], 0) / points.length;
+  const [meanX, meanY] = [meanOf(0), meanOf(1)];
+  const over = points.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0);
+  return over / points.reduce((sum, [x]) => sum + (x - meanX) ** 2, 0);
+}
+
 describe('the law of load against pressure is an estimate', () => {
   test.each(LOAD_LAW_CASES)('$id: $size at $psi psi about $lb lb', (one) => {
     const tire = stamped(one.size, one.fullLb, one.fullPsi);
@@ -48,6 +58,23 @@ describe('the law of load against pressure is an estimate', () => {
     );
     const [topPsi, topLb] = points.at(-1) ?? [0, 0];
     for (const [at, load] of points) within(estimated(stamped(row.size, topLb, topPsi), at) / load, 1, 0.02);
+  });
+
+  // Fitted apart from this code (Python, least squares of log load on log pressure), printed to four decimals.
+  test.each([
+    ['ST205/80R14', 0.5744],
+    ['ST205/75R15', 0.6019],
+    ['ST225/75R15', 0.5841],
+    ['ST215/80R16', 0.5732],
+    ['ST235/80R16', 0.5911],
+  ])('the rows of %s fit n = %s', (size, published) => {
+    expect(Math.abs(slopeOf(size) - published)).toBeLessThan(6e-5);
+  });
+
+  test('and the law of ST tires is their mean', () => {
+    const fits = table.rows.filter((row) => Object.keys(row.lbByPsi).length >= 3).map((row) => slopeOf(row.size));
+    const mean = fits.reduce((sum, one) => sum + one, 0) / fits.length;
+    expect(loadLaw({ kind: 'ST', size: null })?.exponent).toBeCloseTo(mean, 3);
   });
 
   test('it never promises more than the sidewall', () => {

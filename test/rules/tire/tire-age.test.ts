@@ -13,6 +13,9 @@ describe('a tire ages from the Sunday of its week', () => {
         years: expected.ageYears,
         madeFrom: expected.countedFrom,
       });
+      // The published bands begin to warn at a number of years; here that is the yard's limit.
+      const isPast = firstDayPastAge(day(expected.countedFrom ?? ''), input.warnYears ?? 0) <= day(input.asOf ?? '');
+      expect(isPast ? 'warn' : 'ok').toBe(expected.band);
     },
   );
 
