@@ -41,6 +41,30 @@ async function addTrailer(number: string, more: Readonly<Record<string, string>>
   return answer.location?.split('?')[0] ?? '';
 }
 
+/** What springs, decks, ramps and jacks are worked out from, as it is typed and as the form shows it again. */
+const WORKINGS = {
+  'build.axles.0.springRate': ['4,100 lb/in', '4100'],
+  'build.axles.1.track': ['', '92'],
+  'build.axles.0.track': ['92', '92'],
+  'build.hitch.levelHeight': ['20', '20'],
+  'build.deck.pivotFromCoupler': ['16 ft', '192'],
+  'build.deck.boardCount': ['11', '11'],
+  'build.deck.wood': ['southern-pine', 'southern-pine'],
+  'build.deck.woodGrade': ['no-2', 'no-2'],
+  'build.deck.treated': ['yes', 'yes'],
+  'build.rear.rampLength': ['5 ft 6 in', '66'],
+  'build.rear.rampRating': ['16,000', '16000'],
+  'build.jacks.fromCoupler': ['24', '24'],
+} as const;
+
+const typedIn = (fields: Readonly<Record<string, readonly [string, string]>>, at: 0 | 1) =>
+  Object.fromEntries(Object.entries(fields).map(([name, texts]) => [name, texts[at]]));
+
+/** Something like `/machines/…` that a page leads to. */
+function linkIn(body: string, pattern: RegExp): string {
+  return pattern.exec(body)?.[1] ?? 'no such link';
+}
+
 describe('adding a trailer', () => {
   test('the gate of a yard without trailers says where to begin, and no longer once there is one', async () => {
     const fresh = await service.makeYard('Fresh Field');
@@ -120,6 +144,80 @@ describe('adding a trailer', () => {
     expect(answer.status, answer.body).toBe(303);
     expect(formIn((await owner.get(`${path}/build`)).body)).toEqual(form);
   });
+
+  test('springs, boards, ramps and jacks are typed in pounds and inches, shown so, and stay what they were', async () => {
+    const path = await addTrailer('F-7', typedIn(WORKINGS, 0));
+    const { body } = await owner.get(path);
+    for (const shown of ['4,100 lb per in', 'Southern pine', 'No. 2', '16,000 lb', '5 ft 6 in']) {
+      expect(body).toContain(shown);
+    }
+    const form = formIn((await owner.get(`${path}/build`)).body);
+    expect(form).toMatchObject(typedIn(WORKINGS, 1));
+    const answer = await owner.post(`${path}/build`, form);
+    expect(answer.status, answer.body).toBe(303);
+    expect(formIn((await owner.get(`${path}/build`)).body)).toEqual(form);
+  });
+
+  test('a spring rate that no axle has is refused at its field', async () => {
+    const answer = await owner.post('/trailers/new', {
+      yardNumber: 'F-8',
+      ...PLATE,
+      'build.axles.0.springRate': '4.1',
+    });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toMatch(
+      /id="f-build-axles-0-springRate-wrong"[^>]*>[^<]*100 to 20,000 lb per in \(17,513 to 3,502,537 N\/m\)/,
+    );
+  });
+
+  test('the letter of a tire is read beside its load index', async () => {
+    const path = await addTrailer('F-9', { 'tires.all.speedSymbol': 'm' });
+    expect((await owner.get(path)).body).toContain('speed symbol M');
+    const answer = await owner.post('/trailers/new', { yardNumber: 'F-9b', ...PLATE, 'tires.1L.speedSymbol': '81' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('id="f-tires-1L-speedSymbol-wrong"');
+  });
+});
+
+describe('parts', () => {
+  test('hub bearings are fitted with their numbers, and come off with a reason that the history tells', async () => {
+    const path = await addTrailer('F-70');
+    const hub = { kind: 'hub-bearings', position: '1L', fittedOn: '2025-03-02' };
+    const wrong = await owner.post(`${path}/parts/new`, { ...hub, 'bearings.inner': 'grey one' });
+    expect(wrong.status).toBe(422);
+    expect(wrong.body).toContain('id="f-bearings-inner-wrong"');
+    const fitted = await owner.post(`${path}/parts/new`, {
+      ...hub,
+      'bearings.inner': '25580',
+      'bearings.outer': '14125a',
+    });
+    expect(fitted.status, fitted.body).toBe(303);
+    const { body } = await owner.get(path);
+    expect(body).toContain('inner 25580, outer 14125A');
+    const remove = linkIn(body, /href="([^"]+\/remove)">Take off<span class="hidden-words">: Hub bearings/);
+    const removed = await owner.post(remove, { removedOn: '2026-03-02', removedFor: 'damaged' });
+    expect(removed.status, removed.body).toBe(303);
+    expect((await owner.get(`${path}/history`)).body).toContain('broken or damaged');
+  });
+
+  test('a deck laid over a worn one says why that came off, and a first one cannot', async () => {
+    const path = await addTrailer('F-71');
+    const first = await owner.post(`${path}/parts/new`, {
+      kind: 'deck',
+      fittedOn: '2020-03-02',
+      replacedFor: 'worn-out',
+    });
+    expect(first.status).toBe(422);
+    expect(first.body).toContain('id="f-replacedFor-wrong"');
+    expect((await owner.post(`${path}/parts/new`, { kind: 'deck', fittedOn: '2020-03-02' })).status).toBe(303);
+    const next = await owner.post(`${path}/parts/new`, {
+      kind: 'deck',
+      fittedOn: '2026-03-01',
+      replacedFor: 'worn-out',
+    });
+    expect(next.status, next.body).toBe(303);
+    expect((await owner.get(`${path}/history`)).body).toContain('worn out');
+  });
 });
 
 describe('recording what happened', () => {
@@ -157,6 +255,62 @@ describe('recording what happened', () => {
     const answer = await owner.post(`${path}/trips/new`, { startedOn: '2026-03-01', 'load.cargo.1.name': 'Bucket' });
     expect(answer.status).toBe(422);
     expect(answer.body).toContain('id="f-load-cargo-0-mass-wrong"');
+  });
+
+  test('how it rode and what tied it down is kept as typed, and shown again when the trip is mended', async () => {
+    const path = await addTrailer('F-72');
+    const answer = await owner.post(`${path}/trips/new`, {
+      startedOn: '2026-03-01',
+      distance: '10',
+      'load.cargo.0.name': 'Roller',
+      'load.cargo.0.mass': '5,400',
+      'load.cargo.0.fromCoupler': '15 ft',
+      'load.hitchHeight': '19.5',
+      'load.offCentre': '-2',
+      'load.tieDowns.0.count': '4',
+      'load.tieDowns.0.workingLoad': '6,600',
+      'load.tieDowns.0.way': 'direct',
+      'load.tieDowns.3.count': '1',
+      'load.tieDowns.3.way': 'over',
+    });
+    expect(answer.status, answer.body).toBe(303);
+    const mend = linkIn((await owner.get(`${path}/history`)).body, /href="([^"]+\/trips\/[0-9a-f-]{36})"/);
+    const form = formIn((await owner.get(mend)).body);
+    expect(form).toMatchObject({
+      'load.cargo.0.fromCoupler': '180',
+      'load.hitchHeight': '19.5',
+      'load.offCentre': '-2',
+      'load.tieDowns.0.count': '4',
+      'load.tieDowns.0.workingLoad': '6600',
+      'load.tieDowns.0.way': 'direct',
+      'load.tieDowns.1.count': '1',
+      'load.tieDowns.1.workingLoad': '',
+      'load.tieDowns.1.way': 'over',
+    });
+    expect(form).not.toHaveProperty('load.untied');
+  });
+
+  test('that nothing ties it down is said with a tick, and is kept apart from nobody having said', async () => {
+    const path = await addTrailer('F-73');
+    const trip = {
+      startedOn: '2026-03-01',
+      distance: '10',
+      'load.cargo.0.name': 'Roller',
+      'load.cargo.0.mass': '5,400',
+    };
+    await owner.post(`${path}/trips/new`, { ...trip, 'load.untied': 'yes' });
+    const mend = linkIn((await owner.get(`${path}/history`)).body, /href="([^"]+\/trips\/[0-9a-f-]{36})"/);
+    expect(formIn((await owner.get(mend)).body)).toMatchObject({ 'load.untied': 'yes' });
+  });
+
+  test('a tie-down without a number of them is refused at its own line', async () => {
+    const path = await addTrailer('F-74');
+    const answer = await owner.post(`${path}/trips/new`, {
+      startedOn: '2026-03-01',
+      'load.tieDowns.1.workingLoad': '6600',
+    });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('id="f-load-tieDowns-0-count-wrong"');
   });
 
   test('a meter that runs backwards is asked why', async () => {
@@ -207,6 +361,59 @@ describe('recording what happened', () => {
     const answer = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '62' });
     expect(answer.status, answer.body).toBe(303);
     expect((await owner.get(answer.location ?? '')).body).toContain('62 psi');
+  });
+});
+
+describe('machines and tow vehicles', () => {
+  const MACHINE = {
+    name: 'Scissor lift',
+    mass: '5900',
+    basis: 'weighed',
+    contact: 'small-wheels',
+    contactCount: '4',
+    contactLength: '1.25',
+    contactWidth: '4',
+    wheelbase: '6 ft',
+    clearance: '3.5',
+  };
+
+  test('what a machine stands on is typed in inches and stays what it was', async () => {
+    expect((await owner.post('/machines/new', MACHINE)).status).toBe(303);
+    const path = linkIn((await owner.get('/machines')).body, /href="(\/machines\/[0-9a-f-]{36})"/);
+    const form = formIn((await owner.get(path)).body);
+    expect(form).toMatchObject({ ...MACHINE, wheelbase: '72' });
+    expect((await owner.post(path, form)).status).toBe(303);
+    expect(formIn((await owner.get(path)).body)).toEqual(form);
+  });
+
+  test('a wheelbase longer than the machine is refused', async () => {
+    const answer = await owner.post('/machines/new', { ...MACHINE, length: '5 ft' });
+    expect(answer.status).toBe(422);
+    expect(answer.body).toContain('id="f-wheelbase-wrong"');
+  });
+
+  test('a haul that says where its machine balances carries the weight on file', async () => {
+    const path = await addTrailer('F-75');
+    const page = (await owner.get(`${path}/trips/new`)).body;
+    const machineId = linkIn(page, /<option value="([0-9a-f-]{36})"[^>]*>Scissor lift/);
+    const trip = { startedOn: '2026-03-01', distance: '10', machineId, machineFromCoupler: '180' };
+    const answer = await owner.post(`${path}/trips/new`, trip);
+    expect(answer.status, answer.body).toBe(303);
+    const mend = linkIn((await owner.get(`${path}/history`)).body, /href="([^"]+\/trips\/[0-9a-f-]{36})"/);
+    expect(formIn((await owner.get(mend)).body)).toMatchObject({
+      machineMass: '5900',
+      machineBasis: 'weighed',
+      machineFromCoupler: '180',
+    });
+    const wrong = await owner.post(`${path}/trips/new`, { ...trip, machineFromCoupler: '9,999' });
+    expect(wrong.status).toBe(422);
+    expect(wrong.body).toContain('id="f-machineFromCoupler-wrong"');
+  });
+
+  test('the height of a ball is kept with its truck', async () => {
+    expect((await owner.post('/tow-vehicles/new', { name: 'Grey truck', ballHeight: '20.5' })).status).toBe(303);
+    const path = linkIn((await owner.get('/machines')).body, /href="(\/tow-vehicles\/[0-9a-f-]{36})"/);
+    expect(formIn((await owner.get(path)).body)).toMatchObject({ ballHeight: '20.5' });
   });
 });
 
@@ -284,6 +491,19 @@ describe('yard settings', () => {
     expect(answer.status, answer.body).toBe(303);
     expect((await owner.get(path)).body).toContain('past 4 years');
     expect((await owner.get('/flags')).body).toContain('F-40');
+  });
+
+  test('climate and deck life are unknown until somebody says, and stay what was said', async () => {
+    const form = formIn((await owner.get('/yard')).body);
+    expect(form).toMatchObject({ 'policy.decayIndex': '', 'policy.deckLifeYears': '' });
+    const said = { ...form, 'policy.decayIndex': '62', 'policy.deckLifeYears': '8.5 years' };
+    expect((await owner.post('/yard', said)).status).toBe(303);
+    expect(formIn((await owner.get('/yard')).body)).toMatchObject({
+      'policy.decayIndex': '62',
+      'policy.deckLifeYears': '8.5',
+    });
+    expect((await owner.post('/yard', form)).status).toBe(303);
+    expect(formIn((await owner.get('/yard')).body)).toEqual(form);
   });
 
   test('a check opened and saved unchanged stays what it was', async () => {

@@ -49,7 +49,7 @@ const POUNDS_ON_THE_ROAD = 80_000;
 export const PLAUSIBLE_BUILD = {
   gvwr: mass("the plate's GVWR", 500, POUNDS_ON_THE_ROAD),
   /** 100 to 20,000 lb an inch: from a small rubber axle to a stiff truck spring. */
-  springRate: plain<number>('the spring rate of this axle', 17_500, 3_500_000, 'N/m'),
+  springRate: plain<number>('the spring rate of this axle', lbf(100) / inch(1), lbf(20_000) / inch(1), 'N/m'),
   track: span('the track of this axle', 3, 9),
   gawr: mass("the plate's rating of this axle (GAWR)", 300, 30_000),
   axleRating: mass("the axle maker's rating of this axle", 300, 30_000),

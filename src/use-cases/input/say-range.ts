@@ -1,12 +1,15 @@
 import type { Plausible } from '../../rules/facts/plausible.js';
 import { km, toMiles } from '../../rules/units/distance.js';
-import { newtons, toLbf } from '../../rules/units/force.js';
-import { metres, toFeet, toInch } from '../../rules/units/length.js';
+import { lbf, newtons, toLbf } from '../../rules/units/force.js';
+import { inch, metres, toFeet, toInch } from '../../rules/units/length.js';
 import { kg, toLb } from '../../rules/units/mass.js';
 import { kPa, toPsi } from '../../rules/units/pressure.js';
 
 /** Below this a length is said in inches and millimetres, as people read it off a tape. */
 const SAID_IN_INCHES_M = 2.5;
+
+/** One pound-force per inch of travel, in newtons per metre. */
+const LB_PER_IN = lbf(1) / inch(1);
 
 /** "500 to 80,000 lb (227 to 36,287 kg)": pounds first for the yard, SI for whoever speaks to the API. */
 export function sayRange({ low, high, unit }: Plausible): string {
@@ -23,6 +26,8 @@ export function sayRange({ low, high, unit }: Plausible): string {
       return both(pair(toMiles(km(low)), toMiles(km(high))), 'mi', pair(low, high), 'km');
     case 'kPa':
       return both(pair(toPsi(kPa(low)), toPsi(kPa(high))), 'psi', pair(low, high), 'kPa');
+    case 'N/m':
+      return both(pair(low / LB_PER_IN, high / LB_PER_IN), 'lb per in', pair(low, high), 'N/m');
     case 'share':
       return `${pair(low, high)} as a share (${pair(low * 100, high * 100)} %)`;
     case null:
