@@ -113,7 +113,7 @@ describe('why a trailer does not simply go', () => {
         thresholdKg: lb(26_001),
         driverHolds: 'none',
       },
-      'Truck and trailer are rated 26,600 lb together; from 26,001 lb a class A licence is needed, even empty. The driver holds none. State rules may be stricter.',
+      'Truck and trailer are rated 26,600 lb together; from 26,001 lb a class A licence is asked for, even empty. The driver holds none. State rules may be stricter.',
     ],
     [
       { kind: 'commercial-rules', combinationKg: lb(25_200), thresholdKg: lb(10_001) },

@@ -78,6 +78,7 @@ const REASON = z
       driverHolds: z.enum(['A', 'B', 'none']).nullable(),
     }),
     z.object({ kind: z.literal('commercial-rules'), combinationKg: MASS, thresholdKg: MASS }),
+    z.object({ kind: z.literal('wider-than-law'), widthM: computed('m'), limitM: computed('m') }),
     z.object({ kind: z.literal('ball-size'), couplerM: computed('m'), ballM: computed('m') }),
     z.object({ kind: z.literal('too-wide'), machineId: ID, ...TOO_WIDE }),
     z.object({ kind: z.literal('too-long'), machineId: ID, ...TOO_LONG }),
@@ -178,7 +179,7 @@ const REMEDY = z
     }),
     z.object({ kind: z.literal('spread-load'), boards: z.int().describe('That must share it.') }),
     z.object({ kind: z.literal('replace-boards'), boards: z.array(z.string().nullable()) }),
-    z.object({ kind: z.enum(['prop-tail', 'flatten-ramp', 'weigh', 'another-driver', 'lift-hold']) }),
+    z.object({ kind: z.enum(['prop-tail', 'flatten-ramp', 'weigh', 'another-driver', 'permit', 'lift-hold']) }),
   ])
   .meta({ id: 'FitRemedy' });
 

@@ -65,11 +65,13 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
     case 'tires-past-age':
       return `Tires past the yard's age limit: ${list(reason.positions.map(wheel))}.`;
     case 'licence':
-      return `Truck and trailer are rated ${pounds(reason.combinationKg)} together; from ${pounds(reason.thresholdKg)} a class ${reason.threshold === 'cdl-a' ? 'A' : 'B'} licence is needed, even empty. ${driverWords(reason.driverHolds)} State rules may be stricter.`;
+      return `Truck and trailer are rated ${pounds(reason.combinationKg)} together; from ${pounds(reason.thresholdKg)} a class ${reason.threshold === 'cdl-a' ? 'A' : 'B'} licence is asked for, even empty. ${driverWords(reason.driverHolds)} State rules may be stricter.`;
     case 'commercial-rules':
       return `Truck and trailer are rated ${pounds(reason.combinationKg)} together: from ${pounds(reason.thresholdKg)} in commerce the commercial vehicle rules apply. Check your state.`;
     case 'ball-size':
       return `The coupler takes a ${ballSize(reason.couplerM)} ball, the truck has ${ballSize(reason.ballM)}.`;
+    case 'wider-than-law':
+      return `It is ${inches(reason.widthM)} wide with its load; past ${inches(reason.limitM)} the road asks for a permit (23 CFR 658.15). Check your state.`;
     case 'too-wide':
     case 'too-long':
     case 'ramp-rating':
@@ -142,6 +144,8 @@ export function remedyWords(remedy: FitRemedy, names: FitNames): string {
       return 'Weigh it loaded, truck and trailer, before it goes.';
     case 'another-driver':
       return 'Send a driver with the licence for it.';
+    case 'permit':
+      return 'Ask the state for a width permit, or carry it narrower.';
     case 'lift-hold':
       return 'Repair and record it, or have a named person lift the hold.';
   }

@@ -87,6 +87,11 @@ export function reasonWords(reason: FitReason, names: Names, today: CivilDate): 
         says: `The coupler takes a ${showLength(reason.couplerM)} ball; the tow vehicle carries ${showLength(reason.ballM)}. A smaller ball lets go.`,
         from: 'The size stamped on the coupler.',
       };
+    case 'wider-than-law':
+      return {
+        says: `It is ${showLength(reason.widthM)} wide with its load; past ${showLength(reason.limitM)} the road asks for a permit.`,
+        from: '23 CFR 658.15, commercial vehicles on the National Network; cargo counts. Check your state.',
+      };
     case 'too-wide':
     case 'too-long':
     case 'ramp-rating':
@@ -163,6 +168,8 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
       return 'Weigh it loaded and enter the ticket.';
     case 'another-driver':
       return 'Send a driver who holds the license, or a lighter combination.';
+    case 'permit':
+      return 'Ask the state for a width permit, or carry it narrower.';
     case 'lift-hold':
       return 'Record the repair, or have a named person lift the hold.';
   }

@@ -69,6 +69,8 @@ export type FitReason =
     }
   | { readonly kind: 'commercial-rules'; readonly combinationKg: Kilograms; readonly thresholdKg: Kilograms }
   | { readonly kind: 'ball-size'; readonly couplerM: Metres; readonly ballM: Metres }
+  /** Deck or cargo wider than the road allows without a permit. */
+  | { readonly kind: 'wider-than-law'; readonly widthM: Metres; readonly limitM: Metres }
   /** A machine wider than what lies between the fenders, or than a deck without any. */
   | ({ readonly kind: 'too-wide'; readonly machineId: string } & TooWide)
   | ({ readonly kind: 'too-long'; readonly machineId: string } & TooLong)
@@ -176,6 +178,8 @@ export type FitRemedy =
   | { readonly kind: 'replace-boards'; readonly boards: readonly (string | null)[] }
   | { readonly kind: 'weigh' }
   | { readonly kind: 'another-driver' }
+  /** A permit of the state for what the law limits. */
+  | { readonly kind: 'permit' }
   | { readonly kind: 'lift-hold' };
 
 export interface FitInput {

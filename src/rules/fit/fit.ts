@@ -11,6 +11,7 @@ import type { Fit, FitCase, FitInput } from './fit-answer.js';
 import { haulLimits } from './haul-limits.js';
 import { judgeHolds } from './holds.js';
 import { type Judgement, worstVerdict } from './judgement.js';
+import { judgeLegalWidth } from './legal-width.js';
 import { judgeOnDeck } from './on-deck.js';
 import { judgeRamp } from './ramp.js';
 import { judgeRoad } from './road.js';
@@ -40,6 +41,7 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
     judgeTiedDown(fitCase),
     judgeDeck(fitCase),
     judgeCombination(fitCase),
+    judgeLegalWidth(fitCase),
     judgeChecks(fitCase, dueChecksOn(trailer, fitCase.use)),
     judgeTireAge(fitCase),
     judgeUnknowns(fitCase),

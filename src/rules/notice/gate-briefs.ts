@@ -50,6 +50,7 @@ function isAgainstIt(reason: FitReason): boolean {
     case 'tongue-share':
     case 'hold':
     case 'ball-size':
+    case 'wider-than-law':
       return true;
     case 'licence':
       return reason.driverHolds !== null;
