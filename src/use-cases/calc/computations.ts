@@ -1,4 +1,5 @@
 import type { Computation } from './computation.js';
+import { DECK_COMPUTATIONS } from './deck-computations.js';
 import { LAW_COMPUTATIONS } from './law-computations.js';
 import { SPRING_COMPUTATIONS } from './spring-computations.js';
 import { STATICS_COMPUTATIONS } from './statics-computations.js';
@@ -9,5 +10,6 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...STATICS_COMPUTATIONS,
   ...SPRING_COMPUTATIONS,
   ...TIRE_COMPUTATIONS,
+  ...DECK_COMPUTATIONS,
   ...LAW_COMPUTATIONS,
 ];
