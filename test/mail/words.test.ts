@@ -88,7 +88,7 @@ describe('why a trailer does not simply go', () => {
       'The whole trailer, loaded: 13,980 lb where 14,000 lb are allowed on the plate, 20 lb to spare, but not every weight in it was weighed.',
     ],
     [
-      { kind: 'tongue-share', share: 0.058, low: 0.1, high: 0.15 },
+      { kind: 'tongue-share', share: 0.058, bound: null, low: 0.1, high: 0.15 },
       '5.8 % of the weight would be on the tongue; 10 % to 15 % is wanted.',
     ],
     [{ kind: 'hold', reason: 'left ramp bent.' }, 'On hold: Left ramp bent.'],

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { DECK_LACKS } from '../../rules/deck/plank-check.js';
 import { REAR_SUPPORT, TIE_DOWN_CHECK, TIE_DOWN_NEED, TOO_LONG, TOO_WIDE } from './loading-schema.js';
-import { COMPARISON, DUE, FOUND_BOARD, PLANK_STRESS, STANDING, UNKNOWN } from './result-schema.js';
+import { COMPARISON, DUE, FOUND_BOARD, PLANK_STRESS, SHARE_BOUND, STANDING, UNKNOWN } from './result-schema.js';
 import { computed, DAY, ID, known } from './values.js';
 import { WORKING } from './working-schema.js';
 
@@ -47,6 +47,7 @@ const REASON = z
     z.object({
       kind: z.literal('tongue-share'),
       share: computed('0 to 1'),
+      bound: SHARE_BOUND,
       low: computed('0 to 1'),
       high: computed('0 to 1').nullable(),
     }),

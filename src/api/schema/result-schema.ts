@@ -130,6 +130,11 @@ export const DUE = z
   })
   .meta({ id: 'Due' });
 
+export const SHARE_BOUND = z
+  .enum(['at-most', 'at-least'])
+  .nullable()
+  .describe('Where only this much is known of the share: it may be less, or more.');
+
 const TRIP_OVER = z.object({ tripId: ID, on: DAY, comparison: COMPARISON }).meta({ id: 'TripOver' });
 const STRONGER_PART = z.enum(STRONGER_PARTS);
 const CODED = { checkKindId: ID, code: z.string() };
@@ -176,6 +181,7 @@ const EVIDENCE = z
     z.object({
       kind: z.literal('tongue-share'),
       share: computed('Tongue weight over gross weight, 0 to 1.'),
+      bound: SHARE_BOUND,
       low: computed('0 to 1'),
       high: computed('0 to 1').nullable(),
       tripIds: z.array(ID),

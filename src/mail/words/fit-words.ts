@@ -42,7 +42,7 @@ export function reasonWords(reason: FitReason, names: FitNames): string {
     case 'near':
       return `${capital(comparisonWords(reason.comparison))}.`;
     case 'tongue-share':
-      return `${percent(reason.share)} of the weight would be on the tongue; ${bandWords(reason.low, reason.high)} is wanted.`;
+      return `${boundWords(reason.bound)}${percent(reason.share)} of the weight would be on the tongue; ${bandWords(reason.low, reason.high)} is wanted.`;
     case 'attitude': {
       const high = reason.standing === 'nose-high';
       const by = reason.raisedM === null ? '' : ` by ${inches(positive(reason.raisedM))}`;
@@ -165,6 +165,12 @@ function workPhrase(kind: Pick<CheckKind, 'work'> | undefined): string {
 function driverWords(holds: 'A' | 'B' | 'none' | null): string {
   if (holds === null) return 'Nobody has said what the driver holds.';
   return holds === 'none' ? 'The driver holds none.' : `The driver holds class ${holds}.`;
+}
+
+/** `At most ` where no more is known of a share. */
+export function boundWords(bound: 'at-most' | 'at-least' | null): string {
+  if (bound === null) return '';
+  return bound === 'at-most' ? 'At most ' : 'At least ';
 }
 
 export function bandWords(low: number, high: number | null): string {

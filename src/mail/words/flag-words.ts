@@ -3,7 +3,7 @@ import type { Flag } from '../../rules/flags/flag.js';
 import type { TireMismatch, TireTrait } from '../../rules/tire/tire-mismatch.js';
 import { kPa } from '../../rules/units/pressure.js';
 import { boardsWords, stressWords } from './deck-words.js';
-import { bandWords } from './fit-words.js';
+import { bandWords, boundWords } from './fit-words.js';
 import { comparisonWords } from './limit-words.js';
 import { loadingFlagWords } from './loading-flag-words.js';
 import { capital, count, list, number, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
@@ -42,7 +42,7 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
       const light = evidence.share < evidence.low;
       return {
         title: light ? 'Too little weight on the tongue' : 'Too much weight on the tongue',
-        says: `${percent(evidence.share)} of the weight was on the tongue; ${bandWords(evidence.low, evidence.high)} is wanted.`,
+        says: `${boundWords(evidence.bound)}${percent(evidence.share)} of the weight was on the tongue; ${bandWords(evidence.low, evidence.high)} is wanted.`,
         todo: light ? 'Put the load further forward and weigh again.' : 'Put the load further back and weigh again.',
       };
     }

@@ -15,7 +15,7 @@ import { listWords, positionWords } from './build-words.js';
 import { boardNames, boardsOf, boardsWords, deckLackWords, stressFrom, stressWords } from './deck-words.js';
 import { dueWhen } from './due-words.js';
 import type { Names } from './flag-words.js';
-import { bandWords } from './flag-words.js';
+import { bandWords, boundWords } from './flag-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
 import { loadingWords, moreTieDowns, tieDownWords } from './loading-words.js';
 import { lacksWords, stopsWords } from './unknown-words.js';
@@ -40,7 +40,7 @@ export function reasonWords(reason: FitReason, names: Names, today: CivilDate): 
       };
     case 'tongue-share':
       return {
-        says: `${showShare(reason.share)} of the weight is on the tongue, where ${bandWords(reason.low, reason.high)} is wanted.`,
+        says: `${boundWords(reason.bound)}${showShare(reason.share)} of the weight is on the tongue, where ${bandWords(reason.low, reason.high)} is wanted.`,
         from: 'Common practice for this hitch; the ratings of hitch and tow vehicle come first.',
       };
     case 'attitude':

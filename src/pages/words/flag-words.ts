@@ -52,7 +52,7 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
     case 'tongue-share':
       return {
         title: evidence.share < evidence.low ? 'Too little weight on the tongue' : 'Too much weight on the tongue',
-        evidence: `${showShare(evidence.share)} of the whole weight on the hitch, where ${bandWords(evidence.low, evidence.high)} is wanted. Seen on ${showCount(evidence.tripIds.length, 'trip')}.`,
+        evidence: `${boundWords(evidence.bound)}${showShare(evidence.share)} of the whole weight on the hitch, where ${bandWords(evidence.low, evidence.high)} is wanted. Seen on ${showCount(evidence.tripIds.length, 'trip')}.`,
         how: 'Tongue weight over the weight of trailer and load together. The band is common practice for this hitch; the ratings of hitch and tow vehicle come first.',
         todo:
           evidence.share < evidence.low
@@ -263,6 +263,12 @@ function capital(text: string): string {
 
 export function ruleWords(rule: FlagRule): string {
   return RULE_WORDS[rule];
+}
+
+/** `At most ` where no more is known of a share. */
+export function boundWords(bound: 'at-most' | 'at-least' | null): string {
+  if (bound === null) return '';
+  return bound === 'at-most' ? 'At most ' : 'At least ';
 }
 
 export function bandWords(low: number, high: number | null): string {

@@ -8,7 +8,7 @@ import type { FoundBoard } from '../inspection/soft-boards.js';
 import type { UseSoFar } from '../inspection/use-so-far.js';
 import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
-import type { LoadCheck } from '../load/load-check.js';
+import type { LoadCheck, ShareHeld } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
 import type { TieDownCheck, TieDownNeed } from '../load/tie-downs.js';
 import type { RearSupport } from '../trailer/loading.js';
@@ -55,7 +55,7 @@ export type FitReason =
   | ({ readonly kind: 'attitude' } & RodeOffLevel)
   /** Torsion axles: a bump or dip of this height puts more on one axle than it is rated for, or lifts another. */
   | ({ readonly kind: 'road' } & RoadReason)
-  | { readonly kind: 'tongue-share'; readonly share: number; readonly low: number; readonly high: number | null }
+  | ({ readonly kind: 'tongue-share'; readonly low: number; readonly high: number | null } & ShareHeld)
   | { readonly kind: 'hold'; readonly reason: string }
   | { readonly kind: 'due'; readonly due: Due; readonly when: 'before' | 'during' }
   | { readonly kind: 'never-proven'; readonly checkKindId: string; readonly what: string }

@@ -1,5 +1,6 @@
 import { rodeOffLevelBy } from '../load/attitude.js';
 import type { Comparison, LimitKind } from '../load/limit.js';
+import { shareOutOfBand } from '../load/load-check.js';
 import type { FitCase, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 import { inflate } from './inflate.js';
 import type { Judgement } from './judgement.js';
@@ -45,25 +46,23 @@ export function judgeWeights(fitCase: FitCase): Judgement {
 
   const verdict: Verdict =
     stuck.length > 0 ? 'no-go' : unweighed ? 'weigh-first' : over.length > 0 || offBand ? 'go-after' : 'go';
-  return { verdict, reasons: reasonsOf(over, near, offBand, level !== null, fitCase), remedies };
+  return { verdict, reasons: reasonsOf(over, near, level !== null, fitCase), remedies };
 }
 
 function reasonsOf(
   over: readonly Comparison[],
   near: readonly Comparison[],
-  offBand: boolean,
   offLevel: boolean,
   { check }: FitCase,
 ): readonly FitReason[] {
   const { low, high } = check.tongueBand;
+  const held = shareOutOfBand(check);
   const rode = offLevel ? rodeOffLevelBy(check) : null;
   return [
     ...over.map((comparison) => ({ kind: 'over' as const, comparison })),
     ...near.map((comparison) => ({ kind: 'near' as const, comparison })),
     ...(rode === null ? [] : [{ kind: 'attitude' as const, ...rode }]),
-    ...(offBand && check.tongueShare !== null
-      ? [{ kind: 'tongue-share' as const, share: check.tongueShare, low, high }]
-      : []),
+    ...(held === null ? [] : [{ kind: 'tongue-share' as const, ...held, low, high }]),
   ];
 }
 

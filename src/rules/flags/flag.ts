@@ -4,6 +4,7 @@ import type { MeasuredQuantity } from '../facts/check.js';
 import type { FoundBoard } from '../inspection/soft-boards.js';
 import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
+import type { ShareHeld } from '../load/load-check.js';
 import type { TieDownCheck } from '../load/tie-downs.js';
 import type { TireMismatch } from '../tire/tire-mismatch.js';
 import type { JackCheck } from '../trailer/jacks.js';
@@ -12,9 +13,11 @@ import type { TrailerClass } from '../trailer/ratings.js';
 import type { Newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
+import type { WearQuantity } from '../wear/wear-quantity.js';
 import type { Clearance } from './clearance.js';
 import type { LoadTrend, PartDamage } from './loads-of-quarter.js';
 import type { TripSeen } from './trips-seen.js';
+import type { WearingPart } from './wearing.js';
 
 /** A rule's verdict that use or condition is past a limit, with its evidence. Pages and mails write the sentence. */
 export interface Flag {
@@ -52,6 +55,7 @@ export const FLAG_RULES = [
   'licence-line',
   'worn-past-limit',
   'battery-flat',
+  'wearing',
   'overdue-check',
   'missing-proof',
   'class-drift',
@@ -71,7 +75,8 @@ type FlagEvidence =
     }
   | {
       readonly kind: 'tongue-share';
-      readonly share: number;
+      readonly share: ShareHeld['share'];
+      readonly bound: ShareHeld['bound'];
       readonly low: number;
       readonly high: number | null;
       readonly tripIds: readonly string[];
@@ -130,6 +135,8 @@ type FlagEvidence =
       readonly source: string;
       readonly parts: readonly { readonly position: string | null; readonly value: number; readonly on: CivilDate }[];
     }
+  /** Parts whose measured trend comes to its limit soon, or that are past a limit of practice. */
+  | { readonly kind: 'wearing'; readonly quantity: WearQuantity; readonly parts: readonly WearingPart[] }
   /** The breakaway battery at rest, V, and the voltage below which it is flat. */
   | { readonly kind: 'battery-flat'; readonly volts: number; readonly limit: number }
   /** Tires of one axle that are no set, and in what. */

@@ -1,3 +1,4 @@
+import { shareOutOfBand } from '../load/load-check.js';
 import type { Flag } from './flag.js';
 import { clearedByTime, type FlagContext } from './flag-context.js';
 
@@ -12,7 +13,8 @@ export function tongueShareFlags({ trailer, recentTrips }: FlagContext): readonl
   });
   const last = out.at(-1);
   const check = last === undefined ? null : trailer.judge(last);
-  if (check === null || check.tongueShare === null) return [];
+  const held = check === null ? null : shareOutOfBand(check);
+  if (check === null || held === null) return [];
   return [
     {
       key: 'tongue-share',
@@ -21,7 +23,7 @@ export function tongueShareFlags({ trailer, recentTrips }: FlagContext): readonl
       since: out[0]?.startedOn ?? null,
       evidence: {
         kind: 'tongue-share',
-        share: check.tongueShare,
+        ...held,
         low: check.tongueBand.low,
         high: check.tongueBand.high,
         tripIds: out.map((trip) => trip.id),

@@ -15,6 +15,8 @@ export interface Carried {
   readonly tongueN: Newtons | null;
   /** Between what the tongue lies, where torsion axles leave it open. */
   readonly tongueRangeN: ForceRange | null;
+  /** That range rests on how stiff torsion axles are taken to be. */
+  readonly rangeAssumed: boolean;
   readonly tongueMeasured: boolean;
   /** Why the tongue is not known; empty when it is, or when the gross is not known either. */
   readonly tongueLacks: readonly TongueLack[];
@@ -71,6 +73,7 @@ export function carriedBy(limits: LoadLimits, load: Load): Carried {
 const NOTHING = {
   tongueN: null,
   tongueRangeN: null,
+  rangeAssumed: false,
   tongueMeasured: false,
   tongueLacks: [],
   axleGroupN: null,
@@ -172,7 +175,8 @@ function byStatics(limits: LoadLimits, load: Load, weighed: Weighed, attitude: A
     };
   }
   return {
-    ...{ ...gross, momentNm, tongueRangeN: split.tongueN, axleGroupN: split.groupN.mostN },
+    ...{ ...gross, momentNm, tongueRangeN: split.tongueN, rangeAssumed: split.assumed },
+    axleGroupN: split.groupN.mostN,
     tongueLacks: split.lacks === null ? [] : [split.lacks],
     axleRangeN: split.axleN,
     splitLack: split.lacks,

@@ -183,9 +183,12 @@ function compare(limit: Limit, loadN: Newtons, measured: boolean, weighFirstShar
   return { limit, loadN, marginN, measured, standing };
 }
 
-/** Where the tongue is only known to lie in a range, the whole range must stand on one side. */
+/**
+ * Where the tongue is only known to lie in a range, the whole range must stand on one side. A range that rests on an
+ * assumed stiffness can put it inside its band and never out of it.
+ */
 function bandStanding(
-  { tongueN, tongueRangeN }: Carried,
+  { tongueN, tongueRangeN, rangeAssumed }: Carried,
   grossN: Newtons | null,
   band: TongueBand,
 ): LoadCheck['tongueBand']['standing'] {
@@ -193,7 +196,26 @@ function bandStanding(
   const mostN = tongueN ?? tongueRangeN?.mostN ?? null;
   if (grossN === null || grossN === 0 || leastN === null || mostN === null) return 'unknown';
   const [low, high] = [standingInBand(leastN / grossN, band), standingInBand(mostN / grossN, band)];
-  return low === high ? low : 'unknown';
+  return low === high && (low === 'inside' || !rangeAssumed) ? low : 'unknown';
+}
+
+/** The share of the gross on the tongue that a band is held against, 0 to 1, and whether it is only a bound. */
+export interface ShareHeld {
+  readonly share: number;
+  /** `at-most`: the tongue carries no more than this, and less may be; `at-least`: no less. */
+  readonly bound: 'at-most' | 'at-least' | null;
+}
+
+/** What puts the tongue out of its band: its share, or the end of its range that lies nearer. Null while inside or unknown. */
+export function shareOutOfBand({ tongueShare, tongueRangeN, grossKg, tongueBand }: LoadCheck): ShareHeld | null {
+  const { standing } = tongueBand;
+  if (standing !== 'low' && standing !== 'high') return null;
+  if (tongueShare !== null) return { share: tongueShare, bound: null };
+  if (tongueRangeN === null || grossKg === null) return null;
+  const grossN = weightOf(grossKg);
+  return standing === 'low'
+    ? { share: tongueRangeN.mostN / grossN, bound: 'at-most' }
+    : { share: tongueRangeN.leastN / grossN, bound: 'at-least' };
 }
 
 function standingInBand(share: number, band: TongueBand): 'inside' | 'low' | 'high' {

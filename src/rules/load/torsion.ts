@@ -59,6 +59,8 @@ export interface TorsionSplit {
   readonly groupN: ForceRange;
   readonly tongueN: ForceRange;
   readonly exact: boolean;
+  /** Whether it rests on how stiff such axles are taken to be, rather than on what holds of any. */
+  readonly assumed: boolean;
   /** What would narrow it: how level it rode, or how stiff its axles are. */
   readonly lacks: 'torsion-level' | 'spring-rate' | null;
 }
@@ -80,6 +82,7 @@ export function splitByMoment(torsion: Torsion, on: Resultant, raisedM: Metres |
       groupN: range(first, last),
       tongueN: range(on.weightN - first, on.weightN - last),
       exact: false,
+      assumed: false,
       lacks: raisedM === null ? 'torsion-level' : 'spring-rate',
     };
   }
@@ -96,6 +99,7 @@ export function splitByMoment(torsion: Torsion, on: Resultant, raisedM: Metres |
     groupN: range(soft.onAxlesN, stiff.onAxlesN),
     tongueN: range(soft.tongueN, stiff.tongueN),
     exact: false,
+    assumed: true,
     lacks: 'spring-rate',
   };
 }
@@ -139,6 +143,7 @@ function exactly(axleN: readonly Newtons[], groupN: Newtons, tongueN: Newtons): 
     groupN: range(groupN, groupN),
     tongueN: range(tongueN, tongueN),
     exact: true,
+    assumed: false,
     lacks: null,
   };
 }

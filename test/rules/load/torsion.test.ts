@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { BuildSheet } from '../../../src/rules/facts/build-sheet.js';
 import type { Load } from '../../../src/rules/facts/load.js';
 import { DEFAULT_POLICY } from '../../../src/rules/facts/yard-policy.js';
-import { checkLoad, type LoadCheck } from '../../../src/rules/load/load-check.js';
+import { checkLoad, type LoadCheck, shareOutOfBand } from '../../../src/rules/load/load-check.js';
 import { freeOffset, springLoads, springsUnder } from '../../../src/rules/load/springs.js';
 import { loadLimits } from '../../../src/rules/trailer/load-limits.js';
 import { lbf, newtons, toLbf } from '../../../src/rules/units/force.js';
@@ -312,4 +312,31 @@ test('a nose so high that stiff axles would lift the front leaves each between n
   const found = tandem({ rate: null, raised: 30 });
   expect(found.axleRangeN?.map(({ leastN }) => leastN)).toEqual([0, 0]);
   expect(Math.round(toLbf(found.axleRangeN?.[1]?.mostN ?? newtons(0)))).toBe(Math.round(1_902_000 / 196.5));
+});
+
+describe('the tongue where only its range is known', () => {
+  const tail = { cargo: [item('machine', 9_000)], balancePointM: inch(178) };
+
+  test('a load so far back is light on the tongue however level it rides, and the most of it is told', () => {
+    // With all of it on the rear axle the tongue has the most it can.
+    const back = tandem({ raised: null, cargo: { ...tail, balancePointM: inch(186) } });
+    expect(back.tongueBand.standing).toBe('low');
+    const held = shareOutOfBand(back);
+    const moment = 2_800 * 165 + 9_000 * 186;
+    expect(held?.bound).toBe('at-most');
+    expect(held?.share).toBeCloseTo((11_800 - moment / 196.5) / 11_800, 6);
+    expect(tandem({ raised: null, cargo: tail }).tongueBand.standing).toBe('unknown');
+  });
+
+  test('an assumed stiffness never puts it out of its band', () => {
+    const found = tandem({ rate: null, raised: 3, cargo: tail });
+    expect(toLbf(found.tongueRangeN?.mostN ?? newtons(1e9))).toBeLessThan(0.1 * 11_800);
+    expect(found.tongueBand.standing).toBe('unknown');
+    expect(shareOutOfBand(found)).toBeNull();
+  });
+
+  test('a tongue that is known is held as it is', () => {
+    expect(shareOutOfBand(tandem({ cargo: tail }))).toMatchObject({ bound: null });
+    expect(shareOutOfBand(tandem())).toBeNull();
+  });
 });
