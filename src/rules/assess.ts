@@ -11,6 +11,7 @@ import { coldPressuresFound } from './inspection/cold-pressures.js';
 import { type Due, type Schedule, scheduleOn } from './inspection/due.js';
 import { type ProbedDeck, probedDeck } from './inspection/soft-boards.js';
 import { type UseSoFar, useSoFar } from './inspection/use-so-far.js';
+import { type WearTrend, wearTrends } from './inspection/wear-trends.js';
 import { type Contradiction, contradictions } from './trailer/contradictions.js';
 import type { Ratings } from './trailer/ratings.js';
 import type { Kilometres } from './units/distance.js';
@@ -33,6 +34,8 @@ export interface Assessment {
    * The outlook is null where its laying is unknown or it is steel; `deckDates` reads dates from it for a day.
    */
   readonly deckLife: { readonly outlook: DeckOutlook | null; readonly probed: ProbedDeck };
+  /** How each part that was measured more or less often wears, and when its limit comes. */
+  readonly wear: readonly WearTrend[];
   readonly use: {
     readonly totalKm: Kilometres | null;
     readonly kmPerDay: number | null;
@@ -55,6 +58,7 @@ export interface Assessment {
  *     facts, day → trailerOn    the facts known by then, in the order of time
  *                → useSoFar     distance behind and ahead, last record of each check
  *                → scheduleOn   when each check falls due
+ *                → wearTrends   when what was measured comes to its limit
  *                → raiseFlags   what is past a limit
  *                → wakeOn       until when all of it holds
  */
@@ -67,7 +71,10 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
   const pressures = coldPressuresFound(trailer);
   const deckLife = { outlook: isGone ? null : deckLifeOf(trailer), probed: probedDeck(trailer) };
   const { probed } = deckLife;
-  const flags = isGone ? [] : raiseFlags({ trailer, use, due, pressures, probed, recentTrips: recentTrips(trailer) });
+  const wear = isGone ? [] : wearTrends(trailer, use);
+  const flags = isGone
+    ? []
+    : raiseFlags({ trailer, use, due, pressures, probed, wear, recentTrips: recentTrips(trailer) });
   return {
     asOf,
     readiness: isGone ? 'gone' : readinessOf(trailer, due, flags),
@@ -77,9 +84,10 @@ export function assess(facts: TrailerFacts, asOf: CivilDate): Assessment {
     flags,
     hubLives: isGone ? [] : hubLives(trailer, use.travelled),
     deckLife,
+    wear,
     use: useShown(trailer, use),
     unknowns: unknownsOf(trailer, use, due),
-    wakeOn: wakeOn(trailer, use, schedule, { flags, deck: deckLife.outlook }),
+    wakeOn: wakeOn(trailer, use, schedule, { flags, deck: deckLife.outlook, wear }),
   };
 }
 

@@ -7,11 +7,13 @@ import { deckTripDays } from './flags/deck-plank.js';
 import type { Flag } from './flags/flag.js';
 import { RECENT_DAYS } from './flags/flag-context.js';
 import { loadingTripDays } from './flags/loading-trip-days.js';
+import { wearTurnsOn } from './flags/wearing.js';
 import { nextReckoning } from './history/deck-life.js';
 import type { TrailerOn } from './history/trailer-on.js';
 import type { Schedule } from './inspection/due.js';
 import { HALF_YEAR_DAYS, IDLE_DAYS } from './inspection/triggers/idle.js';
 import { UNLOGGED_JOB_DAYS, type UseSoFar } from './inspection/use-so-far.js';
+import type { WearTrend } from './inspection/wear-trends.js';
 
 /**
  * The first day on which an assessment would read differently with no new fact, or earlier; null when it never would.
@@ -22,13 +24,14 @@ export function wakeOn(
   trailer: TrailerOn,
   use: UseSoFar,
   schedule: Schedule,
-  results: { readonly flags: readonly Flag[]; readonly deck: DeckOutlook | null },
+  results: { readonly flags: readonly Flag[]; readonly deck: DeckOutlook | null; readonly wear: readonly WearTrend[] },
 ): CivilDate | null {
   let first: CivilDate | null = null;
   const see: See = (day) => {
     if (day !== null && day > trailer.asOf && (first === null || day < first)) first = day;
   };
   for (const day of schedule.turnsOn) see(day);
+  for (const day of wearTurnsOn(results.wear)) see(day);
   seeJobs(trailer, see);
   seeTrips(trailer, see);
   seeTires(trailer, see);

@@ -118,6 +118,7 @@ export function anAssessment(asOf: string, more: Partial<Assessment> = {}): Asse
     contradictions: [],
     hubLives: [],
     deckLife: { outlook: null, probed: { soft: [], marked: [], lostM: metres(0) } },
+    wear: [],
     due: [],
     flags: [],
     use: { totalKm: km(1_234.5), kmPerDay: 3.3, trips: 2, lastTripOn: today },

@@ -6,6 +6,7 @@ import { TIRE_TRAITS } from '../../rules/tire/tire-mismatch.js';
 import { TRIGGER } from './check-schema.js';
 import { JACK_CHECK, TIE_DOWN_CHECK, TOO_LONG, TOO_WIDE, TRIPS_SEEN } from './loading-schema.js';
 import { computed, DAY, ID, known } from './values.js';
+import { WEAR_QUANTITY, WEAR_TREND, WEARING_PART } from './wear-schema.js';
 
 /** A load held against a limit, and the limit. */
 const LIMIT = z
@@ -77,6 +78,11 @@ export const CONTRADICTION = z
     z.object({ kind: z.literal('chains-below-plate'), chainBreakKg: MASS, neededKg: MASS, gvwrKg: MASS }),
     z.object({ kind: z.literal('unbraked-axles'), axles: z.array(z.int()), gvwrKg: MASS }),
     z.object({ kind: z.literal('brakes-without-breakaway') }),
+    z.object({
+      kind: z.literal('speed-restricted-tires'),
+      positions: z.array(z.string()),
+      speed: computed('Of the slowest, km/h.'),
+    }),
     z.object({ kind: z.literal('wider-than-law'), widthM: computed('m'), limitM: computed('m') }),
     z.object({ kind: z.literal('jack-too-small'), supportKg: MASS, axleRatingKg: MASS }),
     z.object({ kind: z.literal('slide-ramps-without-stabilizers') }),
@@ -239,6 +245,11 @@ const EVIDENCE = z
       ),
     }),
     z.object({
+      kind: z.literal('wearing'),
+      quantity: WEAR_QUANTITY,
+      parts: z.array(WEARING_PART),
+    }),
+    z.object({
       kind: z.literal('worn-past-limit'),
       quantity: z.enum(MEASURED_QUANTITIES),
       limit: computed('In the unit of the quantity.'),
@@ -349,6 +360,7 @@ const CLEARANCE = z
     z.object({ kind: z.literal('payload-of-at-least'), payloadKg: MASS }),
     z.object({ kind: z.literal('part-of-at-least'), part: STRONGER_PART, ratingN: computed('N') }),
     z.object({ kind: z.literal('rear-support') }),
+    z.object({ kind: z.literal('measure-again'), quantity: z.enum(MEASURED_QUANTITIES) }),
     z.object({ kind: z.literal('replace-part'), part: STRONGER_PART, position: z.string().nullable() }),
   ])
   .meta({ id: 'Clearance', description: 'One way in which a flag is cleared.' });
@@ -459,6 +471,7 @@ export const ASSESSMENT = z
     flags: z.array(FLAG),
     hubLives: z.array(HUB_LIFE),
     deckLife: DECK_LIFE,
+    wear: z.array(WEAR_TREND),
     use: z.object({
       trips: z.int(),
       ...known({

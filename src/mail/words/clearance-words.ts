@@ -47,6 +47,8 @@ function oneWay(clearance: Clearance, names: Names): string {
       return `${clearance.part.replace('-', ' ')} rated for ${poundsOf(clearance.ratingN)} or more`;
     case 'rear-support':
       return 'stabilizers or a knee brace recorded on the build sheet';
+    case 'measure-again':
+      return 'the next reading within its limit';
     case 'replace-part':
       return `a new ${clearance.part.replace('-', ' ')} recorded${clearance.position === null ? '' : ` at ${wheel(clearance.position)}`}`;
   }

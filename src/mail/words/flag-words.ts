@@ -7,6 +7,7 @@ import { bandWords, boundWords } from './fit-words.js';
 import { comparisonWords } from './limit-words.js';
 import { loadingFlagWords } from './loading-flag-words.js';
 import { capital, count, list, number, onDay, percent, pounds, psiOf, sentence, wheel } from './show.js';
+import { wearingWords } from './wear-words.js';
 
 export interface FlagNames {
   readonly asOf: CivilDate;
@@ -120,6 +121,8 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
         todo: 'Do it and record it, or record the day it was done.',
       };
     }
+    case 'wearing':
+      return wearingWords(evidence, names.asOf);
     case 'battery-flat':
       return {
         title: 'Breakaway battery flat',

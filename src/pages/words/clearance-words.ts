@@ -3,6 +3,7 @@ import type { Flag } from '../../rules/flags/flag.js';
 import { showCount, showDate, showForce, showMass } from '../components/show-quantity.js';
 import { listWords, positionWords } from './build-words.js';
 import { boardNames } from './deck-words.js';
+import { measuredUnit } from './measured-words.js';
 
 interface Names {
   readonly machines: ReadonlyMap<string, string>;
@@ -69,6 +70,8 @@ function oneWay(clearance: Clearance, names: Names): string {
       return `${PART_WORDS[clearance.part]} rated for at least ${showForce(clearance.ratingN)} ${isPlural(clearance.part) ? 'are' : 'is'} fitted and recorded`;
     case 'rear-support':
       return 'stabilizers or a knee brace under the tail are recorded on the build sheet';
+    case 'measure-again':
+      return `the next reading of ${measuredUnit(clearance.quantity).what} is within its limit`;
     case 'replace-part':
       return `new ${PART_WORDS[clearance.part].replace(/^an? /, '')}${clearance.position === null ? '' : ` at ${positionWords(clearance.position)}`} ${isPlural(clearance.part) ? 'are' : 'is'} recorded`;
   }

@@ -17,6 +17,7 @@ import { driftEvidence, driftTodo } from './drift-words.js';
 import { comparisonWords, limitWords, measuredWords, originWords } from './limit-words.js';
 import { loadingFlagWords } from './loading-flag-words.js';
 import { measuredUnit, measuredWords as measureWords } from './measured-words.js';
+import { wearingEvidence, wearingHow, wearingTitle, wearingTodo } from './wear-words.js';
 
 /** What flags call by id: the page puts the names in. */
 export interface Names {
@@ -124,6 +125,13 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
         todo: 'Renew the part before the next load and record it.',
       };
     }
+    case 'wearing':
+      return {
+        title: wearingTitle(evidence),
+        evidence: wearingEvidence(evidence),
+        how: wearingHow(evidence),
+        todo: wearingTodo(evidence),
+      };
     case 'licence-line':
       return {
         title: `With ${evidence.towVehicle} a commercial licence may be asked`,
@@ -226,6 +234,7 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'licence-line': 'Near a licence line',
   'worn-past-limit': 'Worn past a limit',
   'battery-flat': 'Battery flat',
+  wearing: 'Near a wear limit',
   'overdue-check': 'Check overdue',
   'missing-proof': 'Proof missing',
   'class-drift': 'Used beyond its class',

@@ -1,4 +1,5 @@
 import type { CivilDate } from '../calendar/civil-date.js';
+import type { MeasuredQuantity } from '../facts/check.js';
 import type { Newtons } from '../units/force.js';
 import type { Kilograms } from '../units/mass.js';
 
@@ -36,6 +37,8 @@ export type Clearance =
   | { readonly kind: 'part-of-at-least'; readonly part: StrongerPart; readonly ratingN: Newtons }
   /** Stabilizers or a knee brace under the tail, recorded on the build sheet. */
   | { readonly kind: 'rear-support' }
+  /** A later reading within the limit: after a new part, a charge or an adjustment, or because this one was wrong. */
+  | { readonly kind: 'measure-again'; readonly quantity: MeasuredQuantity }
   /** A repair or replacement of this part, recorded. */
   | { readonly kind: 'replace-part'; readonly part: StrongerPart; readonly position: string | null };
 

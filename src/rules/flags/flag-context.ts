@@ -6,6 +6,7 @@ import type { FoundPressure } from '../inspection/cold-pressures.js';
 import type { Due } from '../inspection/due.js';
 import type { ProbedDeck } from '../inspection/soft-boards.js';
 import type { UseSoFar } from '../inspection/use-so-far.js';
+import type { WearTrend } from '../inspection/wear-trends.js';
 import type { Clearance } from './clearance.js';
 
 /** What every flag rule may look at. */
@@ -16,6 +17,7 @@ export interface FlagContext {
   readonly pressures: ReadonlyMap<string, FoundPressure>;
   /** What probing last found of the deck that lies now. */
   readonly probed: ProbedDeck;
+  readonly wear: readonly WearTrend[];
   /** Trips young enough to speak of the present, in the order of time. */
   readonly recentTrips: readonly Trip[];
 }

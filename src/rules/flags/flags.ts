@@ -20,6 +20,7 @@ import { tirePressureFlags } from './tire-pressure.js';
 import { tongueShareFlags } from './tongue-share.js';
 import { tooLongFlags } from './too-long.js';
 import { tooWideFlags } from './too-wide.js';
+import { wearingFlags } from './wearing.js';
 import { wornPastLimitFlags } from './worn-past-limit.js';
 
 /** Every rule that can raise a flag. A new rule is a new file and one line here. */
@@ -40,6 +41,7 @@ const RULES: readonly ((context: FlagContext) => readonly Flag[])[] = [
   licenceLineFlags,
   wornPastLimitFlags,
   batteryFlatFlags,
+  wearingFlags,
   overdueCheckFlags,
   missingProofFlags,
   classDriftFlags,

@@ -47,21 +47,23 @@ export interface WearTrend {
   readonly toLimit: ToLimit;
 }
 
+/**
+ * Days by which a limit is reached with a chance of 10, 50 and 90 %, the spread of use to come taken in. Null beyond ten
+ * years, or where no use is known.
+ */
+export interface ReachedOn {
+  readonly early: CivilDate | null;
+  readonly middle: CivilDate | null;
+  readonly late: CivilDate | null;
+}
+
 /** When the limit will be reached, or why that cannot be said. */
 export type ToLimit =
   | {
       readonly kind: 'reached-by';
       /** Chance of 10, 50 and 90 %. Km still to go from the last day whose distance is known; null for what passes by days. */
       readonly km: { readonly early: Kilometres; readonly middle: Kilometres; readonly late: Kilometres } | null;
-      /**
-       * Days by which it is reached with a chance of 10, 50 and 90 %, the spread of use to come taken in. Null beyond ten
-       * years, or where no use is known.
-       */
-      readonly on: {
-        readonly early: CivilDate | null;
-        readonly middle: CivilDate | null;
-        readonly late: CivilDate | null;
-      };
+      readonly on: ReachedOn;
       /** Most of it is usual wear, not this part's own: few readings. */
       readonly leansOnUsualWear: boolean;
     }
