@@ -83,6 +83,11 @@ export const CONTRADICTION = z
       positions: z.array(z.string()),
       speed: computed('Of the slowest, km/h.'),
     }),
+    z.object({
+      kind: z.literal('speed-restricted-tires'),
+      positions: z.array(z.string()),
+      speed: computed('Of the slowest, km/h.'),
+    }),
     z.object({ kind: z.literal('wider-than-law'), widthM: computed('m'), limitM: computed('m') }),
     z.object({ kind: z.literal('jack-too-small'), supportKg: MASS, axleRatingKg: MASS }),
     z.object({ kind: z.literal('slide-ramps-without-stabilizers') }),

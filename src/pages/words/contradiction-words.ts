@@ -1,7 +1,8 @@
 import type { Contradiction } from '../../rules/trailer/contradictions.js';
 import { metres } from '../../rules/units/length.js';
+import { toMph } from '../../rules/units/speed.js';
 import { showFeet, showLength, showMass } from '../components/show-quantity.js';
-import { listWords } from './build-words.js';
+import { listWords, positionWords } from './build-words.js';
 
 /** What cannot be right in a build sheet, and what to look at. Said on entry; it stops nobody from saving. */
 export function contradictionWords(found: Contradiction): string {
@@ -18,6 +19,8 @@ export function contradictionWords(found: Contradiction): string {
       return `Each safety chain breaks at ${showMass(found.chainBreakKg)}; under a plate of ${showMass(found.gvwrKg)} each should hold ${showMass(found.neededKg)}.`;
     case 'unbraked-axles':
       return `No brakes on ${found.axles.length === 1 ? 'axle' : 'axles'} ${listWords(found.axles.map(String))} under a plate of ${showMass(found.gvwrKg)}: over 3,000 lb every wheel has them in commerce (49 CFR 393.42). Check your state.`;
+    case 'speed-restricted-tires':
+      return `The tires at ${listWords(found.positions.map(positionWords))} are made for ${Math.floor(toMph(found.speed))} mph at most: no faster, and the annual inspection fails them unless they were chosen so (49 CFR 393.75(f)). Read the sidewall.`;
     case 'brakes-without-breakaway':
       return 'Brakes without a breakaway: if the trailer comes off, nothing stops it (49 CFR 393.43).';
     case 'wider-than-law':

@@ -1,52 +1,19 @@
 import type { Body, BuildSheet, Hitch } from '../facts/build-sheet.js';
 import type { Part } from '../facts/part.js';
-import { isPastUnbraked } from '../law/brakes.js';
 import { couplingClass } from '../law/coupling.js';
-import { LEGAL_WIDTH_M, needsWidthPermit } from '../law/size.js';
 import { tongueBand } from '../load/tongue-band.js';
 import { tireRating } from '../tire/tire-capacity.js';
 import { exceeds } from '../units/compare.js';
 import { massHeldUpBy, type Newtons } from '../units/force.js';
-import { feet, type Metres } from '../units/length.js';
+import { feet } from '../units/length.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { axleSum } from './axle-sum.js';
+import type { Contradiction } from './contradiction.js';
+import { lawContradictions } from './law-contradictions.js';
 import { isTooShallow } from './trailer-class.js';
 import { axleWheelPositions } from './wheel-positions.js';
 
-/** Something in a build sheet that cannot be right, or that no one should build. Said on entry; never blocks saving. */
-export type Contradiction =
-  | { readonly kind: 'plate-above-axles'; readonly gvwrKg: Kilograms; readonly carriesKg: Kilograms }
-  | {
-      readonly kind: 'tires-below-axle';
-      readonly axle: number;
-      readonly tiresKg: Kilograms;
-      readonly gawrKg: Kilograms;
-    }
-  | {
-      readonly kind: 'axle-rating-below-gawr';
-      readonly axle: number;
-      readonly ratingKg: Kilograms;
-      readonly gawrKg: Kilograms;
-    }
-  | { readonly kind: 'coupler-below-plate'; readonly couplerKg: Kilograms; readonly gvwrKg: Kilograms }
-  | {
-      readonly kind: 'chains-below-plate';
-      readonly chainBreakKg: Kilograms;
-      /** What each must hold under this plate: its class of coupling, or the plate itself. */
-      readonly neededKg: Kilograms;
-      readonly gvwrKg: Kilograms;
-    }
-  /** Axles without brakes under a plate that no light exception covers. */
-  | { readonly kind: 'unbraked-axles'; readonly axles: readonly number[]; readonly gvwrKg: Kilograms }
-  | { readonly kind: 'brakes-without-breakaway' }
-  | { readonly kind: 'wider-than-law'; readonly widthM: Metres; readonly limitM: Metres }
-  | { readonly kind: 'jack-too-small'; readonly supportKg: Kilograms; readonly axleRatingKg: Kilograms }
-  | { readonly kind: 'slide-ramps-without-stabilizers' }
-  | { readonly kind: 'single-jack-on-gooseneck' }
-  | { readonly kind: 'part-way-tongue-on-channel' }
-  | { readonly kind: 'frame-too-shallow'; readonly depthM: number }
-  | { readonly kind: 'gravity-tilt-too-long'; readonly deckM: number }
-  | { readonly kind: 'empty-above-plate'; readonly emptyKg: Kilograms; readonly gvwrKg: Kilograms };
+export type { Contradiction } from './contradiction.js';
 
 /**
  * Decks longer than this do not suit the geometry of a gravity tilt. Common practice, no source: it says "beyond about
@@ -61,7 +28,7 @@ export function contradictions(build: BuildSheet, tires: readonly Part[]): reado
     ...plateContradictions(build),
     ...axleContradictions(build, tires),
     ...jackContradictions(build),
-    ...lawContradictions(build),
+    ...lawContradictions(build, tires),
     ...bodyContradictions(build),
   ];
 }
@@ -159,24 +126,6 @@ function jackContradictions(build: BuildSheet): Contradiction[] {
     if (!exceeds(holdKg, axleRatingKg)) found.push({ kind: 'jack-too-small', supportKg: holdKg, axleRatingKg });
   }
   if (build.hitch.kind === 'gooseneck' && count === 1) found.push({ kind: 'single-jack-on-gooseneck' });
-  return found;
-}
-
-/**
- * What the law would ask about. Brakes on every wheel over 3,000 lb gross: 49 CFR 393.42(a), (b)(3), in commerce; a
- * breakaway on whatever has brakes: 393.43(d); 102 in of width: 23 CFR 658.15. States differ: check yours.
- */
-function lawContradictions({ axles, plate, hitch, deck }: BuildSheet): Contradiction[] {
-  const found: Contradiction[] = [];
-  const unbraked = axles.filter((axle) => axle.brakes === 'none').map((axle) => axle.number);
-  if (unbraked.length > 0 && plate.gvwrKg !== null && isPastUnbraked(plate.gvwrKg)) {
-    found.push({ kind: 'unbraked-axles', axles: unbraked.sort((a, b) => a - b), gvwrKg: plate.gvwrKg });
-  }
-  const isBraked = axles.some(({ brakes }) => brakes !== null && brakes !== 'none');
-  if (isBraked && hitch.breakaway === false) found.push({ kind: 'brakes-without-breakaway' });
-  if (deck.widthM !== null && needsWidthPermit(deck.widthM)) {
-    found.push({ kind: 'wider-than-law', widthM: deck.widthM, limitM: LEGAL_WIDTH_M });
-  }
   return found;
 }
 

@@ -149,6 +149,21 @@ describe('what the law would ask about', () => {
     ]);
   });
 
+  test('tires made for 55 mph or less (49 CFR 393.75(f))', () => {
+    const symbol = (front: string, rear: string) =>
+      contradictions(build(), [
+        ...strongTires()
+          .slice(0, 2)
+          .map((part) => ({ ...part, tire: marks({ maxLoadSingleKg: lb(3_520), speedSymbol: front }) })),
+        ...strongTires()
+          .slice(2)
+          .map((part) => ({ ...part, tire: marks({ maxLoadSingleKg: lb(3_520), speedSymbol: rear }) })),
+      ]);
+    // F is 80 km/h, 50 mph; G is 90, 56 mph; L, usual on trailers, 120.
+    expect(symbol('L', 'F')).toEqual([{ kind: 'speed-restricted-tires', positions: ['2L', '2R'], speed: 80 }]);
+    expect([symbol('L', 'G'), symbol('L', '?')]).toEqual([[], []]);
+  });
+
   test('a deck over 102 in wide (23 CFR 658.15)', () => {
     const deck = (wide: number) => kinds(build({ deck: { ...unknownBuild().deck, widthM: inch(wide) } }));
     expect([deck(102), deck(102.5)]).toEqual([[], ['wider-than-law']]);
