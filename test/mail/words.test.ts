@@ -91,6 +91,25 @@ describe('why a trailer does not simply go', () => {
       { kind: 'tongue-share', share: 0.058, bound: null, low: 0.1, high: 0.15 },
       '5.8 % of the weight would be on the tongue; 10 % to 15 % is wanted.',
     ],
+    [
+      { kind: 'tongue-share', share: 0.08, bound: 'at-most', low: 0.1, high: 0.15 },
+      'At most 8 % of the weight would be on the tongue; 10 % to 15 % is wanted.',
+    ],
+    [
+      { kind: 'attitude', standing: 'nose-high', raisedM: inch(3) },
+      'The trailer rides nose high by 3 in: the rear torsion axle carries more.',
+    ],
+    [
+      { kind: 'attitude', standing: 'nose-low', raisedM: null },
+      'The trailer rides nose low: the front torsion axle carries more.',
+    ],
+    [
+      {
+        ...{ kind: 'road', way: 'bump', heightM: inch(6), mostN: lbf(11_633), axle: 1, ratedN: lbf(7_000) },
+        ...{ liftsAtM: inch(5.373), lifts: 2, ratesAssumed: false },
+      },
+      'Over a 6 in bump axle 1 carries 11,633 lb. From 5.4 in on, axle 2 leaves the ground.',
+    ],
     [{ kind: 'hold', reason: 'left ramp bent.' }, 'On hold: Left ramp bent.'],
     [{ kind: 'due', due: DUE, when: 'before' }, 'Due by Mon 2 Jun: Hub repack.'],
     [
@@ -179,6 +198,15 @@ describe('what would make it yes', () => {
       'Hub repack by Mon 2 Jun (2 h in the shop; bring 4 seals and grease).',
     ],
     [{ kind: 'replace-tires', positions: ['spare'] }, 'Replace the tires: the spare.'],
+    [
+      {
+        ...{ kind: 'level', hitchHeightM: inch(20), axleN: [lbf(5_610), lbf(5_610)] },
+        ...{ tongueN: lbf(1_179), tongueShare: 0.0951, tongueShareWanted: 0.1 },
+      },
+      'Raise or lower the ball mount until the deck is level, then weigh each axle again. The tongue then carries about 9.5 %. See that the tongue keeps 10 %.',
+    ],
+    [{ kind: 'unload', leastKg: lb(748.27) }, 'Or take at least 749 lb off the deck, and weigh each axle again.'],
+    [{ kind: 'unload', leastKg: null }, 'Or take weight off the deck, and weigh each axle again.'],
     [{ kind: 'weigh' }, 'Weigh it loaded, truck and trailer, before it goes.'],
     [{ kind: 'another-driver' }, 'Send a driver with the licence for it.'],
     [{ kind: 'lift-hold' }, 'Repair and record it, or have a named person lift the hold.'],

@@ -16,6 +16,7 @@ import {
   percent,
   pounds,
   poundsOf,
+  poundsUp,
   psiOf,
   sentence,
   wheel,
@@ -127,7 +128,7 @@ export function remedyWords(remedy: FitRemedy, names: FitNames): string {
     case 'unload':
       return remedy.leastKg === null
         ? 'Or take weight off the deck, and weigh each axle again.'
-        : `Or take at least ${pounds(remedy.leastKg)} off the deck, and weigh each axle again.`;
+        : `Or take at least ${poundsUp(remedy.leastKg)} off the deck, and weigh each axle again.`;
     case 'fold-in':
       return `Fold in what sticks out of the machine, or measure it as hauled: no more than ${feetOf(remedy.lengthM)}.`;
     case 'prop-tail':

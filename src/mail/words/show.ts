@@ -26,6 +26,11 @@ export function pounds(mass: Kilograms): string {
   return `${number(toLb(mass))} lb`;
 }
 
+/** The least of something: rounded up, so that what is done by it is never too little. A millionth of a pound is noise. */
+export function poundsUp(mass: Kilograms): string {
+  return `${number(Math.ceil(toLb(mass) - 1e-6))} lb`;
+}
+
 /** A force, as a scale would show it. */
 export function poundsOf(force: Newtons): string {
   return `${number(toLbf(force))} lb`;

@@ -24,6 +24,11 @@ export function showMass(mass: Kilograms): string {
   return `${showNumber(toLb(mass))} lb`;
 }
 
+/** The least of something: rounded up, so that what is done by it is never too little. A millionth of a pound is noise. */
+export function showMassUp(mass: Kilograms): string {
+  return `${showNumber(Math.ceil(toLb(mass) - 1e-6))} lb`;
+}
+
 /** A force, told as the pounds a scale would show: `1,450 lb`. */
 export function showForce(force: Newtons): string {
   return `${showNumber(toLbf(force))} lb`;

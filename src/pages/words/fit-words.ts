@@ -7,6 +7,7 @@ import {
   showForce,
   showLength,
   showMass,
+  showMassUp,
   showNearDate,
   showPressure,
   showShare,
@@ -151,7 +152,7 @@ export function remedyWords(remedy: FitRemedy, names: Names): string {
     case 'unload':
       return remedy.leastKg === null
         ? 'Or take weight off the deck and weigh each axle again.'
-        : `Or take at least ${showMass(remedy.leastKg)} off the deck, and weigh each axle again.`;
+        : `Or take at least ${showMassUp(remedy.leastKg)} off the deck, and weigh each axle again.`;
     case 'fold-in':
       return `Fold in what sticks out of ${names.machines.get(remedy.machineId) ?? 'the machine'}, or measure it as hauled: no more than ${showFeet(remedy.lengthM)}.`;
     case 'prop-tail':
