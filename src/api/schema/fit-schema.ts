@@ -184,6 +184,24 @@ const REMEDY = z
   ])
   .meta({ id: 'FitRemedy' });
 
+const PARKING = z
+  .object({
+    machineId: ID,
+    balancePointM: computed('Where its balance point is best put, m behind the coupler.'),
+    frontM: computed('Where its front then stands, m behind the coupler.').nullable(),
+    inside: z
+      .object({ fromM: computed('m'), toM: computed('m') })
+      .nullable()
+      .describe('From where to where every limit that depends on the place holds.'),
+    tightest: z.object({
+      kind: z.string(),
+      subject: z.string().nullable(),
+      shareLeft: computed('What is left of the tightest limit there, as a share of it; negative when passed.'),
+    }),
+    deckKnown: z.boolean().describe('False while nobody said where the deck lies.'),
+  })
+  .meta({ id: 'Parking', description: 'Where on the deck the machine is best parked.' });
+
 /** Whether a trailer may take a load on some days. */
 export const FIT = z
   .object({
@@ -191,6 +209,7 @@ export const FIT = z
     loadCheck: LOAD_CHECK,
     reasons: z.array(REASON).describe('Each reason the answer is not plain go.'),
     remedies: z.array(REMEDY).describe('What would make it yes, in the order to try it.'),
+    parking: PARKING.nullable(),
   })
   .meta({
     id: 'Fit',

@@ -2,6 +2,7 @@ import type { Fit, FitReason } from '../../rules/fit/fit.js';
 import type { LetterItem } from '../../rules/notice/plan-letters.js';
 import { duePhrase } from '../words/due-words.js';
 import { type FitNames, reasonWords, remedyWords, VERDICT_WORDS } from '../words/fit-words.js';
+import { parkingWords } from '../words/parking-words.js';
 import { milesOf, onDay, onDays, pounds } from '../words/show.js';
 import { unknownWords } from '../words/unknown-words.js';
 import { checkKindsOf, jobOf, type LetterContext, trailerName, trailerOf } from './letter-context.js';
@@ -58,6 +59,7 @@ function gateFacts(item: GateItem, context: LetterContext, names: FitNames): rea
   const unknowns = reasons.filter((reason): reason is Unknown => reason.kind === 'unknown');
   const facts: readonly (readonly [label: string, text: string | null | undefined])[] = [
     ['Loaded', loadCheck.grossKg === null ? null : `${pounds(loadCheck.grossKg)} in all`],
+    ['Park it', item.fit.parking === null ? null : parkingWords(item.fit.parking)],
     ['Way', job === null || job.distanceKm === null ? null : milesOf(job.distanceKm)],
     ['Pulled by', job?.towVehicle?.name],
     ['Driver', job?.driver?.name],

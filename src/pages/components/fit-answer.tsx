@@ -1,8 +1,9 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { ExplainedFit } from '../../rules/explain/explained-fit.js';
-import type { Fit } from '../../rules/fit/fit.js';
+import type { Fit, FitParking } from '../../rules/fit/fit.js';
 import { reasonWords, remedyWords, verdictSentence } from '../words/fit-words.js';
 import type { Names } from '../words/flag-words.js';
+import { parkingWords } from '../words/parking-words.js';
 import { HowWorkedOut } from './how-worked-out.js';
 import { LoadTable } from './load-table.js';
 import { VerdictMark } from './marks.js';
@@ -49,12 +50,28 @@ export function FitAnswer({ fit, names, today }: FitProps & { readonly fit: Expl
           <Remedies fit={fit} names={names} />
         </section>
       )}
+      {fit.parking !== null && (
+        <section class="stack-tight" aria-label="Where to park it">
+          <h3>Where to park it</h3>
+          <Place parking={fit.parking} names={names} />
+        </section>
+      )}
       <section class="stack-tight" aria-label="The sum">
         <h3>The sum</h3>
         <LoadTable check={fit.loadCheck} />
         <HowWorkedOut workings={fit.workings} what="the sum" />
       </section>
     </div>
+  );
+}
+
+function Place({ parking, names }: { readonly parking: FitParking; readonly names: Names }) {
+  const { says, from } = parkingWords(parking, names.machines.get(parking.machineId) ?? 'The machine');
+  return (
+    <p>
+      {says}
+      <span class="soft small"> {from}</span>
+    </p>
   );
 }
 

@@ -3,7 +3,7 @@ import type { LoadLimits } from '../load/load-limits.js';
 import { type Newtons, newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import { type Boundary, type Response, ratedAt } from './boundary.js';
-import type { TrailerResponse } from './response.js';
+import { type TrailerResponse, together } from './response.js';
 
 /** Where a cargo's balance point may lie: from the deck's front edge to its rear. */
 export interface DeckSpan {
@@ -35,18 +35,6 @@ export function loadBoundaries(limits: LoadLimits, trailer: TrailerResponse, emp
   if (limits.hitchKnown) found.push(...bandBoundaries(limits, trailer.tongue, emptyN));
   if (limits.sharing === 'separate') found.push(...onTheGround(limits, trailer));
   return found;
-}
-
-/** What several axles answer together. */
-function together(axles: readonly Response[]): Response {
-  return axles.reduce<Response>(
-    (sum, axle) => ({
-      constantN: newtons(sum.constantN + axle.constantN),
-      perWeight: sum.perWeight + axle.perWeight,
-      perMoment: sum.perMoment + axle.perMoment,
-    }),
-    { constantN: newtons(0), perWeight: 0, perMoment: 0 },
-  );
 }
 
 /** Tongue over gross within its band: low · G ≤ T ≤ high · G. */

@@ -76,7 +76,7 @@ export function torsionResponse(
     const shiftN = -rateNPerM * raisedM * (1 - (fromCouplerM * sumKx) / sumKxx);
     return { constantN: newtons(emptyMomentNm * perMoment + shiftN), perWeight: 0, perMoment };
   });
-  const group = axles.reduce(added, { constantN: newtons(0), perWeight: 0, perMoment: 0 });
+  const group = together(axles);
   return {
     group,
     tongue: { constantN: newtons(empty.weightN - group.constantN), perWeight: 1, perMoment: -group.perMoment },
@@ -90,6 +90,11 @@ function scaled(response: Response, by: number): Response {
     perWeight: response.perWeight * by,
     perMoment: response.perMoment * by,
   };
+}
+
+/** What several loads come to together. */
+export function together(loads: readonly Response[]): Response {
+  return loads.reduce(added, { constantN: newtons(0), perWeight: 0, perMoment: 0 });
 }
 
 function added(a: Response, b: Response): Response {

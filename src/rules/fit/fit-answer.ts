@@ -1,5 +1,6 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import type { DeckLack, PlankCheck, PlankStress } from '../deck/plank-check.js';
+import type { EdgeKind } from '../envelope/boundary.js';
 import type { Load } from '../facts/load.js';
 import type { Driver, TowVehicle } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
@@ -26,6 +27,22 @@ export interface Fit {
   readonly reasons: readonly FitReason[];
   /** What would make it yes, in the order to try it. */
   readonly remedies: readonly FitRemedy[];
+  /** Where the machine is best parked; null while a fact for it is missing, or without a machine. */
+  readonly parking: FitParking | null;
+}
+
+/** The best place for the machine, and how much it leaves. Places rearward from the coupler. */
+export interface FitParking {
+  readonly machineId: string;
+  readonly balancePointM: Metres;
+  /** Where its front then stands, driven on forwards; null while its own balance point is unknown. */
+  readonly frontM: Metres | null;
+  /** From where to where every limit that depends on the place holds; null when none does. */
+  readonly inside: { readonly fromM: Metres; readonly toM: Metres } | null;
+  /** The limit with least left there, as a share of it, of those that depend on the place; negative when passed. */
+  readonly tightest: { readonly kind: EdgeKind; readonly subject: string | null; readonly shareLeft: number };
+  /** False while nobody said where the deck lies. */
+  readonly deckKnown: boolean;
 }
 
 /**

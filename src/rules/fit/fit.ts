@@ -7,12 +7,13 @@ import { checkLoad } from '../load/load-check.js';
 import { judgeChecks } from './checks-first.js';
 import { judgeCombination } from './combination-rules.js';
 import { judgeDeck } from './deck-under.js';
-import type { Fit, FitCase, FitInput } from './fit-answer.js';
+import type { Fit, FitCase, FitInput, FitRemedy } from './fit-answer.js';
 import { haulLimits } from './haul-limits.js';
 import { judgeHolds } from './holds.js';
 import { type Judgement, worstVerdict } from './judgement.js';
 import { judgeLegalWidth } from './legal-width.js';
 import { judgeOnDeck } from './on-deck.js';
+import { parkingFor } from './parking.js';
 import { judgeRamp } from './ramp.js';
 import { judgeRoad } from './road.js';
 import { judgeTiedDown } from './tied-down.js';
@@ -20,7 +21,7 @@ import { judgeTireAge } from './tires-past-age.js';
 import { judgeUnknowns } from './unknown-facts.js';
 import { judgeWeights } from './weights.js';
 
-export type { Fit, FitInput, FitReason, FitRemedy, Verdict } from './fit-answer.js';
+export type { Fit, FitInput, FitParking, FitReason, FitRemedy, Verdict } from './fit-answer.js';
 
 /**
  * Whether this trailer may take this load on these days. `asOf` is the day of asking.
@@ -51,6 +52,13 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
     verdict: worstVerdict(judgements.map((judgement) => judgement.verdict)),
     loadCheck: check,
     reasons: judgements.flatMap((judgement) => judgement.reasons),
-    remedies: judgements.flatMap((judgement) => judgement.remedies),
+    remedies: toldOnce(judgements.flatMap((judgement) => judgement.remedies)),
+    parking: parkingFor(fitCase),
   };
+}
+
+/** Several parts may ask for a scale; one weighing serves them all. */
+function toldOnce(remedies: readonly FitRemedy[]): readonly FitRemedy[] {
+  const first = remedies.findIndex(({ kind }) => kind === 'weigh');
+  return remedies.filter(({ kind }, index) => kind !== 'weigh' || index === first);
 }

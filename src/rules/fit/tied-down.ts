@@ -6,7 +6,7 @@ import { type Judgement, NOTHING_AGAINST } from './judgement.js';
 
 /**
  * What holds the load down against 49 CFR 393.106, 393.110 and 393.130. Too little is `go-after`: more or stronger
- * tie-downs mend it. While nobody said what will hold a machine, what it needs is said beside the answer.
+ * tie-downs mend it. Some that nobody rated are told beside the answer. While nobody said what will hold a machine, what it needs is said beside the answer.
  */
 export function judgeTiedDown({ trailer, input, check }: FitCase): Judgement {
   const { machines } = trailer.facts;
@@ -19,9 +19,11 @@ export function judgeTiedDown({ trailer, input, check }: FitCase): Judgement {
       : { verdict: 'go', reasons: [{ kind: 'tie-downs-unsaid', need }], remedies: [] };
   }
   if (tied.standing === 'enough') return NOTHING_AGAINST;
+  const reasons = [{ kind: 'tie-downs' as const, tied }];
+  if (tied.standing === 'unrated') return { verdict: 'go', reasons, remedies: [] };
   return {
-    verdict: tied.standing === 'short' ? 'go-after' : 'go',
-    reasons: [{ kind: 'tie-downs', tied }],
+    verdict: 'go-after',
+    reasons,
     remedies: [
       {
         kind: 'tie-down',

@@ -1,0 +1,17 @@
+import type { FitParking } from '../../rules/fit/fit.js';
+import { type Metres, metres } from '../../rules/units/length.js';
+import { inches } from './show.js';
+
+/** Where the machine is best parked, in a phrase; between which places when it has room. */
+export function parkingWords({ balancePointM, inside }: FitParking): string {
+  const at = `balance point ${inches(rounded(balancePointM))} behind the coupler`;
+  return inside === null
+    ? `${at}, though no place keeps every limit`
+    : `${at}; ${inches(rounded(inside.fromM))} to ${inches(rounded(inside.toM))} keeps every limit that depends on it`;
+}
+
+/** To the half inch: nobody parks a machine closer. */
+function rounded(place: Metres): Metres {
+  const HALF_INCH_M = 0.0127;
+  return metres(Math.round(place / HALF_INCH_M) * HALF_INCH_M);
+}
