@@ -2,6 +2,7 @@ import { earliest } from '../calendar/civil-date.js';
 import { dayNumber } from '../calendar/day-number.js';
 import type { MeterReading, Trip } from '../facts/use.js';
 import { type Kilometres, km } from '../units/distance.js';
+import { tripDays } from './trip-days.js';
 
 /**
  * How far a trailer has gone, day by day, with no mile counted twice.
@@ -50,11 +51,13 @@ export function distancesTravelled(
   const counted = new Float64Array(last - first + 1);
   let known = false;
   let isWeighted = false;
-  for (const trip of trips) {
+  const days = tripDays(trips);
+  for (let i = 0; i < trips.length; i++) {
+    const trip = trips[i] as Trip;
     if (trip.distanceKm === null) continue;
     known = true;
-    const from = dayNumber(trip.startedOn) - first;
-    const to = dayNumber(trip.endedOn) - first;
+    const from = (days.first[i] as number) - first;
+    const to = (days.last[i] as number) - first;
     const aDay = trip.distanceKm / (to - from + 1);
     const factor = weight(trip);
     if (factor !== 1) isWeighted = true;

@@ -1,6 +1,7 @@
 import { dayNumber } from '../calendar/day-number.js';
 import type { Job, Trip } from '../facts/use.js';
-import { standing, unlogged } from './distance-to-come.js';
+import { tripDays } from './trip-days.js';
+import { LEARN_DAYS, LEAST_DAYS, lastTripEnd, standing, unlogged } from './use-known.js';
 import { learnUseRate } from './use-rate.js';
 import { backgroundWindows, evenEdges } from './use-windows.js';
 import { bookedDays, ONLY_BOOKED, type Reached, type Usual, Walk } from './walk.js';
@@ -23,30 +24,24 @@ export interface TripRate {
 /** Before a trailer's own are known: trips at random, one at a time (Poisson). */
 const ONE_TRIP = 1;
 
-const LEARN_DAYS = 730;
-const LEAST_DAYS = 30;
-
 /** `trips` have ended by `asOf`, in the order of time. `memoryDays`: days after which a trip counts half. */
 export function tripRate(trips: readonly Trip[], asOf: number, memoryDays: number): TripRate {
-  let lastEnd = Number.NEGATIVE_INFINITY;
-  for (const trip of trips) lastEnd = Math.max(lastEnd, dayNumber(trip.endedOn));
-  const first = trips[0];
-  if (first === undefined) return { from: null, usual: ONLY_BOOKED, changesOn: null };
+  const { first } = tripDays(trips);
+  if (trips.length === 0) return { from: null, usual: ONLY_BOOKED, changesOn: null };
+  const lastEnd = lastTripEnd(trips);
   const { days, changesOn } = standing(lastEnd, asOf);
   const from = lastEnd + days;
-  const start = Math.max(from - LEARN_DAYS, Math.min(dayNumber(first.startedOn) - 1, from - LEAST_DAYS));
+  const start = Math.max(from - LEARN_DAYS, Math.min((first[0] as number) - 1, from - LEAST_DAYS));
   const edges = evenEdges(from, start);
-  const learn = (counted: readonly Trip[], without: readonly Trip[]) => {
-    const starts = counted.map((trip) => dayNumber(trip.startedOn));
+  const learn = (withJobs: boolean) => {
+    const starts = withJobs ? first : first.filter((_, place) => trips[place]?.jobId === null);
     const used = (after: number, upTo: number) => countUpTo(starts, upTo) - countUpTo(starts, after);
-    return learnUseRate(backgroundWindows(edges, without, used), { haul: ONE_TRIP, memoryDays, overshoot: 0 });
+    const windows = backgroundWindows(edges, withJobs ? [] : trips, used);
+    return learnUseRate(windows, { haul: ONE_TRIP, memoryDays, overshoot: 0 });
   };
-  const booked = trips.filter((trip) => trip.jobId !== null);
-  const background = learn(
-    trips.filter((trip) => trip.jobId === null),
-    booked,
-  );
-  return { from, usual: { background, overall: booked.length === 0 ? background : learn(trips, []) }, changesOn };
+  const overall = learn(true);
+  const background = trips.some((trip) => trip.jobId !== null) ? learn(false) : overall;
+  return { from, usual: { background, overall }, changesOn };
 }
 
 /** A booked job is one trip, on its last day. */
@@ -57,7 +52,7 @@ export function tripsToCome({ from, usual }: TripRate, jobs: readonly Job[], tri
 }
 
 /** How many of the days, in order, are at most `day`. */
-function countUpTo(days: readonly number[], day: number): number {
+function countUpTo(days: Int32Array, day: number): number {
   let low = 0;
   let high = days.length;
   while (low < high) {

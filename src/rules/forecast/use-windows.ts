@@ -1,5 +1,6 @@
 import { dayNumber } from '../calendar/day-number.js';
 import type { MeterReading, Trip } from '../facts/use.js';
+import { tripDays } from './trip-days.js';
 import type { UseWindow } from './use-rate.js';
 
 /** Stretches of days back from the last day known, as their edges, newest first. */
@@ -36,11 +37,12 @@ export function meterEdges(readings: readonly MeterReading[], to: number, start:
 }
 
 /**
- * Use in each window, newest first, without some trips and without their days. `used` says how much was used on the days after the first day given, up to the second.
+ * Use in each window, newest first, without those of the trips that came from booked jobs and without their days.
+ * `used` says how much was used on the days after the first day given, up to the second.
  */
 export function backgroundWindows(
   edges: Edges,
-  without: readonly Trip[],
+  trips: readonly Trip[],
   used: (after: number, upTo: number) => number,
 ): readonly UseWindow[] {
   const newest = edges[0] as number;
@@ -50,7 +52,7 @@ export function backgroundWindows(
     amounts.push(used(edges[i] as number, edges[i - 1] as number));
     days.push((edges[i - 1] as number) - (edges[i] as number));
   }
-  for (const trip of without) takeOut(trip, edges, amounts, days, used);
+  takeOutBooked(trips, edges, amounts, days, used);
   const windows: UseWindow[] = [];
   for (let i = 0; i < amounts.length; i++) {
     const left = days[i] as number;
@@ -61,20 +63,36 @@ export function backgroundWindows(
   return windows;
 }
 
-function takeOut(
-  trip: Trip,
+function takeOutBooked(
+  trips: readonly Trip[],
   edges: Edges,
   amounts: number[],
   days: number[],
   used: (after: number, upTo: number) => number,
 ): void {
-  const first = dayNumber(trip.startedOn) - 1;
-  const last = dayNumber(trip.endedOn);
-  for (let i = 1; i < edges.length; i++) {
-    const after = Math.max(first, edges[i] as number);
-    const upTo = Math.min(last, edges[i - 1] as number);
-    if (after >= upTo) continue;
-    amounts[i - 1] = (amounts[i - 1] as number) - used(after, upTo);
-    days[i - 1] = (days[i - 1] as number) - (upTo - after);
+  const { first, last } = tripDays(trips);
+  const oldest = edges.at(-1) as number;
+  for (let trip = 0; trip < trips.length; trip++) {
+    const end = last[trip] as number;
+    if ((trips[trip] as Trip).jobId === null || end <= oldest) continue;
+    const start = (first[trip] as number) - 1;
+    for (let i = windowOf(end, edges); i < edges.length && (edges[i - 1] as number) > start; i++) {
+      const after = Math.max(start, edges[i] as number);
+      const upTo = Math.min(end, edges[i - 1] as number);
+      amounts[i - 1] = (amounts[i - 1] as number) - used(after, upTo);
+      days[i - 1] = (days[i - 1] as number) - (upTo - after);
+    }
   }
+}
+
+/** The first place `i`, counted from the newest, whose window, edges i to i − 1, reaches back before this day. */
+function windowOf(day: number, edges: Edges): number {
+  let low = 1;
+  let high = edges.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((edges[middle] as number) < day) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }

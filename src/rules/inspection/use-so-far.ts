@@ -4,6 +4,7 @@ import type { Job } from '../facts/use.js';
 import { type DistanceToCome, distanceToCome } from '../forecast/distance-to-come.js';
 import { type DistanceTravelled, distancesTravelled } from '../forecast/distance-travelled.js';
 import { type TripRate, type TripsToCome, tripRate, tripsToCome } from '../forecast/trips-to-come.js';
+import { useKnown } from '../forecast/use-known.js';
 import { ONLY_BOOKED } from '../forecast/walk.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import { bearingWeights, isOfBearings } from './bearing-load.js';
@@ -37,16 +38,15 @@ export function useSoFar(trailer: TrailerOn): UseSoFar {
   const jobs = facts.jobs
     .filter((job) => job.state === 'booked' && dayNumber(job.endsOn) + UNLOGGED_JOB_DAYS >= asOf)
     .sort((a, b) => (a.startsOn === b.startsOn ? (a.id < b.id ? -1 : 1) : a.startsOn < b.startsOn ? -1 : 1));
-  const ahead = (travelled: DistanceTravelled) =>
-    distanceToCome({
-      readings,
-      trips,
-      travelled,
-      jobs,
-      asOf,
-      inUseSince: facts.trailer.boughtOn === null ? null : dayNumber(facts.trailer.boughtOn),
-      windowDays: facts.policy.useWindowDays,
-    });
+  const known = useKnown({
+    readings,
+    trips,
+    jobs,
+    asOf,
+    inUseSince: facts.trailer.boughtOn === null ? null : dayNumber(facts.trailer.boughtOn),
+    windowDays: facts.policy.useWindowDays,
+  });
+  const ahead = (travelled: DistanceTravelled) => distanceToCome(known, travelled);
   const asks = facts.checkKinds.some((kind) => kind.triggers.some((trigger) => trigger.kind === 'trips'));
   const rate = asks ? tripRate(trips, asOf, facts.policy.useWindowDays) : null;
   const harsh = harshWeight(trailer);

@@ -3,6 +3,7 @@ import { day } from '../../../src/rules/calendar/civil-date.js';
 import { dayNumber } from '../../../src/rules/calendar/day-number.js';
 import { distanceToCome } from '../../../src/rules/forecast/distance-to-come.js';
 import { distanceTravelled } from '../../../src/rules/forecast/distance-travelled.js';
+import { useKnown } from '../../../src/rules/forecast/use-known.js';
 import { miles } from '../../../src/rules/units/distance.js';
 import { reading } from '../sample-trailer.js';
 import { Chance } from './chance.js';
@@ -29,7 +30,7 @@ function outcomeOf(trailer: SimulatedTrailer, chance: Chance): Outcome | null {
   const { readings, trips, jobs, asOf, mi, firstDay } = trailer;
   const travelled = distanceTravelled(readings, trips);
   if (!travelled.known) return null;
-  const toCome = distanceToCome({ readings, trips, travelled, jobs, asOf, inUseSince: null, windowDays: 90 });
+  const toCome = distanceToCome(useKnown({ readings, trips, jobs, asOf, inUseSince: null, windowDays: 90 }), travelled);
   const aDay = mi.reduce((sum, one) => sum + one, 0) / mi.length;
   // Limits from days to most of a year ahead, near ones more common.
   const limit = aDay * (5 + 300 * chance.uniform() * chance.uniform());
@@ -108,15 +109,10 @@ describe('due ranges', () => {
     const width = (left: number) => {
       const travelled = distanceTravelled(readings, []);
       const asOf = dayNumber(day('2025-03-20'));
-      const toCome = distanceToCome({
-        readings,
-        trips: [],
+      const toCome = distanceToCome(
+        useKnown({ readings, trips: [], jobs: [], asOf, inUseSince: null, windowDays: 90 }),
         travelled,
-        jobs: [],
-        asOf,
-        inUseSince: null,
-        windowDays: 90,
-      });
+      );
       const at = (chance: number) => toCome.dayReaching(miles(left), asOf, chance)?.day ?? Number.NaN;
       return at(0.9) - at(0.1);
     };

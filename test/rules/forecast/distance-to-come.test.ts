@@ -4,19 +4,13 @@ import { dayFromNumber, dayNumber } from '../../../src/rules/calendar/day-number
 import type { Job, MeterReading, Trip } from '../../../src/rules/facts/use.js';
 import { distanceToCome } from '../../../src/rules/forecast/distance-to-come.js';
 import { distanceTravelled } from '../../../src/rules/forecast/distance-travelled.js';
+import { useKnown } from '../../../src/rules/forecast/use-known.js';
 import { type Kilometres, km, miles, toMiles } from '../../../src/rules/units/distance.js';
 import { job, reading, trip } from '../sample-trailer.js';
 
 function ahead(readings: MeterReading[], trips: Trip[], jobs: Job[], asOf: string, windowDays = 365) {
-  return distanceToCome({
-    readings,
-    trips,
-    travelled: distanceTravelled(readings, trips),
-    jobs,
-    asOf: dayNumber(day(asOf)),
-    inUseSince: null,
-    windowDays,
-  });
+  const known = useKnown({ readings, trips, jobs, asOf: dayNumber(day(asOf)), inUseSince: null, windowDays });
+  return distanceToCome(known, distanceTravelled(readings, trips));
 }
 
 function dayAt(toCome: ReturnType<typeof ahead>, distance: Kilometres): string | null {
