@@ -3,7 +3,7 @@ import { type PlankCheck, type PlankStress, shareOf } from '../deck/plank-check.
 import type { BuildSheet } from '../facts/build-sheet.js';
 import type { Job, Trip } from '../facts/use.js';
 import { type MachineOnDeck, machinesOnDeck } from '../history/machines-on-deck.js';
-import { metres } from '../units/length.js';
+import { type Metres, metres } from '../units/length.js';
 import type { Clearance } from './clearance.js';
 import type { Flag, Severity } from './flag.js';
 import { clearedByTime, type FlagContext } from './flag-context.js';
@@ -49,30 +49,47 @@ interface Found<Haul> {
   readonly on: MachineOnDeck;
 }
 
-/** Hauls with a machine past the planks' strength, each with its worst machine. One machine as heavy as before is not worked out again. */
+/** Hauls with a machine past the planks' strength, each with its worst machine. Like hauls are worked out once. */
 function past<Haul extends Trip | Job>(
   { trailer }: FlagContext,
   hauls: readonly Haul[],
   buildFor: (haul: Haul) => BuildSheet | null,
-  lostM: ReturnType<typeof metres>,
+  lostM: Metres,
 ): readonly Found<Haul>[] {
-  const known = new Map<string, readonly MachineOnDeck[]>();
-  return hauls.flatMap((haul) => {
-    if (haul.machineId === null && haul.load.cargo.every((item) => item.machineId === null)) return [];
+  const known: { readonly haul: Haul; readonly build: BuildSheet; readonly on: MachineOnDeck | null }[] = [];
+  const found: Found<Haul>[] = [];
+  for (const haul of hauls) {
     const build = buildFor(haul);
-    if (build === null || build.deck.material === null) return [];
-    const key = [
-      build.id,
-      haul.machineId,
-      ...haul.load.cargo.flatMap((item) => [item.machineId, item.massKg, item.remedy]),
-    ].join();
-    const found = known.get(key) ?? machinesOnDeck(haul, build, trailer.facts.machines, lostM);
-    known.set(key, found);
-    const worst = found
-      .filter(({ check }) => PAST.includes(check.standing))
-      .toSorted((a, b) => (isWorse(a.check, b.check) ? -1 : 1))[0];
-    return worst === undefined ? [] : [{ haul, on: worst }];
+    if (build === null || build.deck.material === null) continue;
+    let same = known.find((one) => one.build === build && presses(one.haul, haul));
+    if (same === undefined) {
+      same = { haul, build, on: worstPast(machinesOnDeck(haul, build, trailer.facts.machines, lostM)) };
+      if (known.length < KEPT_HAULS) known.push(same);
+    }
+    if (same.on !== null) found.push({ haul, on: same.on });
+  }
+  return found;
+}
+
+/** Unlike hauls remembered: enough for a trailer's usual machines, and too few for looking them up to cost anything. */
+const KEPT_HAULS = 8;
+
+/** Whether two hauls put the same machines, as heavy, on the deck. */
+function presses(a: Trip | Job, b: Trip | Job): boolean {
+  const { cargo } = a.load;
+  if (a.machineId !== b.machineId || cargo.length !== b.load.cargo.length) return false;
+  return b.load.cargo.every((item, at) => {
+    const other = cargo[at];
+    return item.machineId === other?.machineId && item.massKg === other.massKg && item.remedy === other.remedy;
   });
+}
+
+function worstPast(found: readonly MachineOnDeck[]): MachineOnDeck | null {
+  let worst: MachineOnDeck | null = null;
+  for (const one of found) {
+    if (PAST.includes(one.check.standing) && (worst === null || isWorse(one.check, worst.check))) worst = one;
+  }
+  return worst;
 }
 
 const PAST: readonly PlankCheck['standing'][] = ['breaks', 'over', 'doubtful'];
