@@ -58,7 +58,7 @@ export interface ReachedOn {
 }
 
 /** When the limit will be reached, or why that cannot be said. */
-export type ToLimit =
+type ToLimit =
   | {
       readonly kind: 'reached-by';
       /** Chance of 10, 50 and 90 %. Km still to go from the last day whose distance is known; null for what passes by days. */

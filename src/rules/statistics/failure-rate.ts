@@ -1,7 +1,7 @@
 import { gammaQuantile } from './distributions.js';
 
 /** What is held of a rate of failures: a gamma distribution, worth `failures` seen over `exposure` (trailer-years, km …). */
-export interface RateBelief {
+interface RateBelief {
   readonly failures: number;
   readonly exposure: number;
 }

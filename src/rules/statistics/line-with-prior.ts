@@ -2,7 +2,7 @@ import { sumsOf } from './least-squares.js';
 import type { Line, Point } from './line.js';
 
 /** What is held before any reading. */
-export interface LinePrior {
+interface LinePrior {
   /** The usual slope and how far it strays, as a standard deviation; null where nothing is known. */
   readonly slope: { readonly mean: number; readonly spread: number } | null;
   /** How far single readings stray around their line, and how many readings that knowledge is worth. */

@@ -50,7 +50,7 @@ function rangeAround(line: Line, x: number, confidence: number, more: number): R
 }
 
 /** Where the line comes to a value, or why no such place can be named. */
-export type Crossing =
+type Crossing =
   | { readonly kind: 'at'; readonly at: number; readonly low: number; readonly high: number; readonly doubt: number }
   /** The slope may as well be none: the places at which the line could cross have no end. */
   | { readonly kind: 'no-slope'; readonly doubt: number };

@@ -2,7 +2,7 @@ import { studentBelow } from './distributions.js';
 import type { Point } from './line.js';
 
 /** y = constant + linear · x + square · x², with the standard error of each. */
-export interface Parabola {
+interface Parabola {
   readonly constant: number;
   readonly linear: number;
   readonly square: number;

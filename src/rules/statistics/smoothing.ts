@@ -31,7 +31,7 @@ export function smoothedUnevenly(
 }
 
 /** Rare demand, such as the hauls of a trailer that mostly stands. */
-export interface RareDemand {
+interface RareDemand {
   readonly size: number;
   readonly gap: number;
   /** Expected per period: size over gap. */

@@ -1,7 +1,7 @@
 import type { Lifetime } from './lifetime.js';
 
 /** One drop of the curve: an age at which units died. */
-export interface SurvivalStep {
+interface SurvivalStep {
   readonly age: number;
   /** Units under watch just before. */
   readonly atRisk: number;

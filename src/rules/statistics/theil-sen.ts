@@ -1,7 +1,7 @@
 import { normalQuantile } from './distributions.js';
 import type { Point, Range } from './line.js';
 
-export interface TheilSen {
+interface TheilSen {
   readonly slope: number;
   readonly intercept: number;
   /** Of every pair of points at different places, rising. */

@@ -4,13 +4,13 @@ import { gammaBelow } from './distributions.js';
  * Wear that only ever grows, in independent steps (gamma process): after a distance t the wear is gamma distributed with
  * shape `perDistance` · t and scale `step`. Unlike a line it can never run backwards, and its spread grows with distance.
  */
-export interface WearProcess {
+interface WearProcess {
   readonly perDistance: number;
   readonly step: number;
 }
 
 /** Wear between two looks, and the distance between them. */
-export interface WearStep {
+interface WearStep {
   readonly wear: number;
   readonly distance: number;
 }

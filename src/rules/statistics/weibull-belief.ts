@@ -6,7 +6,7 @@ import { exposure, fitWeibull, type LogNormalPrior, type SeenLives, sortedOut } 
  * What is held of a Weibull life once a prior and the lives seen are put together: not one curve but many, each with its
  * weight. With few deaths the curves lie far apart and forecasts are wide; with many they close in on the fit.
  */
-export interface WeibullBelief {
+interface WeibullBelief {
   readonly curves: readonly WeightedWeibull[];
   readonly deaths: number;
   readonly units: number;

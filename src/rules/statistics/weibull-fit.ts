@@ -23,7 +23,7 @@ export interface WeibullFit extends Weibull {
 }
 
 /** Why lives name no Weibull: said to people, never covered by a guess. */
-export interface NoWeibullFit {
+interface NoWeibullFit {
   readonly kind: 'refused';
   /**
    * `no-deaths`: see `scaleLowerBound`. `no-spread`: all deaths came at the latest age watched, so the likelihood grows

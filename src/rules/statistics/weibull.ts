@@ -1,3 +1,5 @@
+import { logGamma } from './log-gamma.js';
+
 /**
  * Weibull life: the share alive at age t is exp(−(t / scale)^shape). Shape below 1 is infant mortality, 1 chance,
  * above 1 wear-out. The scale, in the unit of the ages, is the age by which 63.2 % have died.
@@ -40,18 +42,6 @@ export function spreadOfLife({ shape, scale }: Weibull): number {
   return scale * Math.sqrt(gamma(1 + 2 / shape) - gamma(1 + 1 / shape) ** 2);
 }
 
-/**
- * The gamma function for arguments above 1. Source: C. Lanczos, SIAM J. Numer. Anal. B 1 (1964), with the widely
- * reprinted coefficients for g = 7 and nine terms; relative error below 1e-13, checked against R.
- */
 function gamma(x: number): number {
-  const z = x - 1;
-  const sum = LANCZOS.reduce((total, term, place) => total + (place === 0 ? term : term / (z + place)), 0);
-  const t = z + 7.5;
-  return Math.sqrt(2 * Math.PI) * t ** (z + 0.5) * Math.exp(-t) * sum;
+  return Math.exp(logGamma(x));
 }
-
-const LANCZOS = [
-  0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
-  12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
-] as const;

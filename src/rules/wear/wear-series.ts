@@ -18,7 +18,7 @@ export interface LeftOut extends WearReading {
   readonly because: 'better-than-before' | 'unconfirmed' | 'far-off';
 }
 
-export interface CleanSeries {
+interface CleanSeries {
   readonly readings: readonly WearReading[];
   readonly leftOut: readonly LeftOut[];
   /** It began with a reading better than the one before: swapped, charged or adjusted, with no new part on record. */
