@@ -38,7 +38,7 @@ export function explainPayload(build: BuildSheet, tires: readonly Part[]): Worki
 }
 
 /** Limits that the tongue weight takes a share off. */
-const SHARES_THE_HITCH: ReadonlySet<string> = new Set(['axle-group', 'axle', 'tire', 'coupler-tongue']);
+const SHARES_THE_HITCH: ReadonlySet<string> = new Set(['axle-group', 'axle', 'tire', 'coupler-tongue', 'legal-axles']);
 
 function emptyLeaf({ empty }: BuildSheet): Leaf<RatingsCase>[] {
   if (empty.massKg === null) return [];

@@ -1,11 +1,9 @@
+import type { TireMarks } from '../facts/part.js';
 import { partsOn } from '../facts/parts-on.js';
-import { tireCapacity } from '../tire/tire-capacity.js';
-import { type Newtons, newtons, weightOf } from '../units/force.js';
-import { type Kilopascals, kPa, psi } from '../units/pressure.js';
+import { type Mounting, pressureNeeded, tireCapacity } from '../tire/tire-capacity.js';
+import { massHeldUpBy, type Newtons, newtons, weightOf } from '../units/force.js';
+import { type Kilopascals, kPa } from '../units/pressure.js';
 import type { FitCase, FitRemedy } from './fit-answer.js';
-
-/** Gauges and published rows are marked in steps of this. */
-const STEP_KPA = psi(5);
 
 /**
  * The least pressure, cold, at which the tires that are over carry their load by the published rows, and what each
@@ -22,16 +20,7 @@ export function inflate({ trailer, input, check, limits }: FitCase): Extract<Fit
     if (loadN === undefined || part.tire === null || part.position === null) continue;
     const axle = limits.axles.find((one) => one.tires.some((tire) => tire.subject === part.position));
     const mounting = (axle?.wheels ?? 2) > 2 ? 'dual' : 'single';
-    const most = part.tire.maxColdPressureKpa;
-    if (most === null) return null;
-    const carryingFrom = leastPressure(
-      most,
-      (coldKpa) => {
-        const capacity = tireCapacity(part.tire as NonNullable<typeof part.tire>, mounting, coldKpa);
-        return capacity.kind === 'known' ? weightOf(capacity.massKg) : newtons(0);
-      },
-      loadN,
-    );
+    const carryingFrom = carriesFrom(part.tire, mounting, loadN);
     if (carryingFrom === null) return null;
     steps.push({ position: part.position, ...carryingFrom });
   }
@@ -45,16 +34,14 @@ export function inflate({ trailer, input, check, limits }: FitCase): Extract<Fit
   };
 }
 
-function leastPressure(
-  most: Kilopascals,
-  carriesAt: (coldKpa: Kilopascals) => Newtons,
+/** The least pressure known to carry a load, and what the tire carries then; null when none is. */
+function carriesFrom(
+  tire: TireMarks,
+  mounting: Mounting,
   loadN: Newtons,
-): { coldKpa: Kilopascals; carriesN: Newtons } | null {
-  const steps: Kilopascals[] = [];
-  for (let step = 1; step * STEP_KPA < most; step++) steps.push((step * STEP_KPA) as Kilopascals);
-  for (const coldKpa of [...steps, most]) {
-    const carriesN = carriesAt(coldKpa);
-    if (carriesN >= loadN) return { coldKpa, carriesN };
-  }
-  return null;
+): { readonly coldKpa: Kilopascals; readonly carriesN: Newtons } | null {
+  const needed = pressureNeeded(tire, mounting, massHeldUpBy(loadN));
+  if (needed.kind !== 'known') return null;
+  const capacity = tireCapacity(tire, mounting, needed.coldKpa);
+  return capacity.kind === 'known' ? { coldKpa: needed.coldKpa, carriesN: weightOf(capacity.massKg) } : null;
 }
