@@ -25,7 +25,7 @@ const LACKS: Readonly<Record<string, string>> = {
   suspension: 'the kind of suspension',
   'coupler-rating': 'the rating of the coupler',
   'machine-size': 'the width or length of the machine',
-  'deck-place': 'where the deck begins and how long it is',
+  'deck-place': 'where the deck lies along the trailer',
   'tilt-pivot': 'where the deck turns',
   'torsion-level': 'how level it rides on its torsion axles',
   'spring-rate': 'how stiff the torsion axles are',

@@ -38,7 +38,7 @@ const LACKS: Readonly<Record<string, string>> = {
   'deck-laid': 'When the deck was laid',
   'proof-seen': 'Whether the proof is on the trailer',
   'machine-size': "The machine's width or length",
-  'deck-place': 'Where the deck begins and how long it is',
+  'deck-place': 'Where the deck lies along the trailer',
   'tilt-pivot': 'Where the deck turns',
   'tow-vehicle-rating': "The tow vehicle's rating",
 };
