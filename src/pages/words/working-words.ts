@@ -45,6 +45,8 @@ const INPUT_WORDS: Readonly<Record<InputName, string>> = {
   rating: 'Rating',
   'tongue-share': 'Share taken to rest on the hitch',
   'hitch-height': 'Coupler height as it rode',
+  'level-height': 'Coupler height at which it is level',
+  'cargo-place': 'Behind the coupler',
   'spring-rate': 'Spring rate of an axle',
   'off-centre': 'Load off the middle line',
   'last-done': 'Last done',

@@ -1,6 +1,7 @@
 import type { Load, ScaleTicket } from '../facts/load.js';
 import type { YardPolicy } from '../facts/yard-policy.js';
 import type { LoadLimits } from '../load/load-limits.js';
+import { axlesMoved, type Torsion } from '../load/torsion.js';
 import { newtons } from '../units/force.js';
 import { metres } from '../units/length.js';
 import { kg } from '../units/mass.js';
@@ -18,7 +19,7 @@ export function loadLeaves({ limits, load }: LoadCase): readonly Leaf<LoadCase>[
   return [...trailerLeaves(limits), ...cargoLeaves(load), ...placeLeaves(load), ...scaleLeaves(load.scale)];
 }
 
-function trailerLeaves({ emptyKg, emptyWeighed, emptyTongueN, axleCentreM }: LoadLimits): Leaf<LoadCase>[] {
+function trailerLeaves({ emptyKg, emptyWeighed, emptyTongueN, axleCentreM, torsion }: LoadLimits): Leaf<LoadCase>[] {
   const leaves: Leaf<LoadCase>[] = [];
   if (emptyKg !== null) {
     leaves.push({
@@ -35,7 +36,40 @@ function trailerLeaves({ emptyKg, emptyWeighed, emptyTongueN, axleCentreM }: Loa
   if (axleCentreM !== null) {
     leaves.push({
       ...{ name: 'axle-centre', value: axleCentreM, unit: 'm', basis: 'measured' },
-      put: (one, value) => ({ ...one, limits: { ...one.limits, axleCentreM: metres(value) } }),
+      put: (one, value) => ({
+        ...one,
+        limits: {
+          ...one.limits,
+          axleCentreM: metres(value),
+          torsion: torsion === null ? null : axlesMoved(torsion, metres(value - axleCentreM)),
+        },
+      }),
+    });
+  }
+  return torsion === null ? leaves : [...leaves, ...torsionLeaves(torsion)];
+}
+
+/** What splits torsion axles. A stiffness nobody entered is no fact to be put to another value. */
+function torsionLeaves(torsion: Torsion): Leaf<LoadCase>[] {
+  const put = (one: LoadCase, changed: Partial<Torsion>): LoadCase => ({
+    ...one,
+    limits: { ...one.limits, torsion: { ...torsion, ...changed } },
+  });
+  const leaves: Leaf<LoadCase>[] = [];
+  if (torsion.levelHeightM !== null) {
+    leaves.push({
+      ...{ name: 'level-height', value: torsion.levelHeightM, unit: 'm', basis: 'stated', doubt: TAPE_DOUBT_M / 2 },
+      put: (one, value) => put(one, { levelHeightM: metres(value) }),
+    });
+  }
+  const springs = torsion.rates?.known ? torsion.rates.softest : [];
+  for (const [place, { rateNPerM }] of springs.entries()) {
+    leaves.push({
+      ...{ name: 'spring-rate', subject: String(place + 1), value: rateNPerM, unit: 'N/m', basis: 'stated' },
+      put: (one, value) => {
+        const axles = springs.map((spring, at) => (at === place ? { ...spring, rateNPerM: value } : spring));
+        return put(one, { rates: { known: true, softest: axles, stiffest: axles } });
+      },
     });
   }
   return leaves;
@@ -64,7 +98,7 @@ const BASIS_OF: Readonly<Record<Load['cargo'][number]['basis'], Basis>> = {
 const TAPE_DOUBT_M = 0.05;
 
 function placeLeaves(load: Load): Leaf<LoadCase>[] {
-  const leaves: Leaf<LoadCase>[] = [];
+  const leaves = itemPlaceLeaves(load);
   if (load.balancePointM !== null) {
     leaves.push({
       ...{ name: 'balance-point', value: load.balancePointM, unit: 'm', basis: 'stated', doubt: TAPE_DOUBT_M },
@@ -84,6 +118,24 @@ function placeLeaves(load: Load): Leaf<LoadCase>[] {
     });
   }
   return leaves;
+}
+
+function itemPlaceLeaves(load: Load): Leaf<LoadCase>[] {
+  return load.cargo.flatMap((item, place) => {
+    if (item.fromCouplerM === null) return [];
+    const leaf: Leaf<LoadCase> = {
+      ...{ name: 'cargo-place', subject: item.name, value: item.fromCouplerM, unit: 'm' },
+      ...{ basis: 'stated', doubt: TAPE_DOUBT_M },
+      put: (one, value) => ({
+        ...one,
+        load: {
+          ...one.load,
+          cargo: one.load.cargo.map((other, at) => (at === place ? { ...other, fromCouplerM: metres(value) } : other)),
+        },
+      }),
+    };
+    return [leaf];
+  });
 }
 
 function scaleLeaves(scale: ScaleTicket | null): Leaf<LoadCase>[] {

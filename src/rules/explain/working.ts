@@ -52,6 +52,8 @@ export const INPUT_NAMES = [
   'rating',
   'tongue-share',
   'hitch-height',
+  'level-height',
+  'cargo-place',
   'spring-rate',
   'off-centre',
   'last-done',

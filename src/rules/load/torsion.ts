@@ -29,6 +29,18 @@ export interface Rates {
 export const SOFTEST_N_PER_M = lbf(1_000) / inch(1);
 export const STIFFEST_N_PER_M = lbf(3_000) / inch(1);
 
+/** The same axles, all put further back by a length; forward where it is negative. */
+export function axlesMoved(torsion: Torsion, byM: Metres): Torsion {
+  const moved = (axles: readonly SpringAxle[]): readonly SpringAxle[] =>
+    axles.map((axle) => ({ ...axle, fromCouplerM: metres(axle.fromCouplerM + byM) }));
+  const { placesM, rates } = torsion;
+  return {
+    ...torsion,
+    placesM: placesM?.map((at) => metres(at + byM)) ?? null,
+    rates: rates === null ? null : { ...rates, softest: moved(rates.softest), stiffest: moved(rates.stiffest) },
+  };
+}
+
 export interface ForceRange {
   readonly leastN: Newtons;
   readonly mostN: Newtons;
