@@ -6,7 +6,7 @@ import type { SpringAxle } from './springs.js';
 import type { Rates } from './torsion.js';
 
 /** What tongue and torsion axles would carry with the hitch brought to the height at which the trailer is level. */
-export interface WhenLevel {
+interface WhenLevel {
   /** Null while the gross weight is unknown. */
   readonly tongueN: Newtons | null;
   readonly axleN: readonly Newtons[];

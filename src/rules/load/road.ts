@@ -8,7 +8,7 @@ import type { Resultant } from './statics.js';
  * What a bump or a dip under one axle does to independent axles, driven so slowly that nothing swings. The ratings of
  * axles and tires are for standing loads; these loads are met in passing, so they warn and judge nothing.
  */
-export interface OverRoad {
+interface OverRoad {
   /** The most that any axle carries when each in turn stands on the bump (or in the dip). */
   readonly mostN: Newtons;
   /** Which axle that is, and which stands on the bump or in the dip; counted from the front, from 1. */
@@ -36,7 +36,7 @@ export function overRoad(axles: readonly SpringAxle[], on: Resultant, raisedM: M
 }
 
 /** A bump or dip at which the first axle leaves the ground. */
-export interface LiftOff {
+interface LiftOff {
   /** Above 0, also for a dip. */
   readonly byM: Metres;
   readonly under: number;

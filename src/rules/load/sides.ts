@@ -10,7 +10,7 @@ import { rollMoment, wheelPair } from './statics.js';
 export type SideLoads = ReturnType<typeof wheelPair>;
 
 /** What turns the trailer to one side, as each axle takes it. */
-export interface Roll {
+interface Roll {
   /** N·m, right positive; 0 where the cargo sits in the middle or nobody said that it does not. Null while a fact is missing. */
   readonly axleNm: number | null;
   readonly lacks: 'axle-track' | 'cargo-mass' | null;

@@ -28,7 +28,7 @@ export interface Stance {
   readonly groundM: readonly Metres[] | null;
 }
 
-export interface SpringLoads {
+interface SpringLoads {
   /** Each axle from the front, never below zero. */
   readonly axleN: readonly Newtons[];
   readonly onAxlesN: Newtons;

@@ -66,7 +66,7 @@ export function attitudeOf({ levelHeightM, ballHeightM }: Torsion, { hitchHeight
 }
 
 /** Each axle's load, their sum and the tongue; `least` and `most` the same where nothing is left open. */
-export interface TorsionSplit {
+interface TorsionSplit {
   readonly axleN: readonly ForceRange[];
   readonly groupN: ForceRange;
   readonly tongueN: ForceRange;
