@@ -24,7 +24,7 @@ interface Published {
 }
 
 /** How long heartwood stands decay. Sapwood of every species stands none. Source: FPL Research Note FPL-0153 (1967). */
-export type Heartwood = 'resistant' | 'moderate' | 'none';
+type Heartwood = 'resistant' | 'moderate' | 'none';
 
 const HANDBOOK = 'USDA FPL, Wood Handbook';
 const MEMORY = `${HANDBOOK}; from memory, unverified`;

@@ -3,7 +3,7 @@ import { type Newtons, newtons, weightOf } from '../units/force.js';
 import { type Metres, metres } from '../units/length.js';
 import { type Kilograms, kg } from '../units/mass.js';
 
-export type Contact = NonNullable<Machine['contact']>;
+type Contact = NonNullable<Machine['contact']>;
 
 /** What one wheel, track or pad presses on the deck with. */
 export interface ContactLoad {

@@ -74,11 +74,8 @@ export function sizeFactor(width: Metres): number {
   return fits(DRESSED.twelve) ? 1.0 : 0.9;
 }
 
-/**
- * Boards that share load through something stiff; needs three or more at 24 in or closer, joined. Boards side by side
- * on crossmembers do not qualify, so a deck is never given it. Source: NDS 4.3.9, from memory, unverified.
- */
-export const REPETITIVE_MEMBER = 1.15;
+// The repetitive member factor, 1.15, is for boards that share load through something stiff (NDS 4.3.9, from memory). Boards
+// side by side on crossmembers do not, so a deck is never given it.
 
 /** Preservative cuts: Douglas-fir, hem-fir and spruce-pine-fir are incised to take it. Source: NDS 4.3.8, from memory, unverified. */
 export const INCISED_BENDING = 0.8;

@@ -16,14 +16,14 @@ export interface LifeMixture {
   readonly count: number;
 }
 
-export interface LifeComponent {
+interface LifeComponent {
   readonly shape: number;
   readonly weight: number;
   readonly rate: number;
 }
 
 /** The estimate beforehand counts as much as two decks worn out. Our choice: it must yield to a yard's own handful. */
-export const PRIOR_DEATHS = 2;
+const PRIOR_DEATHS = 2;
 
 /** Puts the median of S at an age of 1 for every shape: (rate / (rate + 1))^count = 1/2. */
 const PRIOR_RATE = 1 / (2 ** (1 / PRIOR_DEATHS) - 1);

@@ -2,7 +2,7 @@ import type { Kilopascals } from '../units/pressure.js';
 import { kPa } from '../units/pressure.js';
 
 /** Moisture content at which drying begins to strengthen wood, percent, where a species has none of its own. Wood Handbook, ch. 5; from memory, unverified. */
-export const DEFAULT_INTERSECTION_PERCENT = 25;
+const DEFAULT_INTERSECTION_PERCENT = 25;
 
 /** Moisture of the "12 %" column of published strengths. */
 const DRY_PERCENT = 12;

@@ -10,7 +10,7 @@ import type { TrailerOn } from './trailer-on.js';
  * Months between two reckonings of one deck's outlook: so often the yard's decks still in use are counted anew as having
  * lasted. Their ages are then half a year too low at most, which errs to the early side. Our choice.
  */
-export const RECKON_MONTHS = 6;
+const RECKON_MONTHS = 6;
 
 /** The deck that lies now, and the day its laying is known by; null when unknown. */
 function deckNow({ facts, asOf }: TrailerOn): (Part & { readonly fittedOn: CivilDate }) | null {

@@ -6,7 +6,7 @@ import type { TrailerOn } from '../history/trailer-on.js';
 import { inch, type Metres, metres } from '../units/length.js';
 
 /** A board that sinks, or takes the probe, deeper than the first is marked, than the second replaced. Common practice, no source. */
-export const MARK_BOARD: Metres = inch(1 / 4);
+const MARK_BOARD: Metres = inch(1 / 4);
 export const REPLACE_BOARD: Metres = inch(1 / 2);
 
 /** What probing last found of one board. */
