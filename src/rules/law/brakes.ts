@@ -8,7 +8,7 @@ const UNBRAKED_GROSS_KG = lb(3_000);
 const UNBRAKED_SHARE_OF_TOWING = 0.4;
 
 /** Minutes for which a breakaway must hold the brakes on. Source: 49 CFR 393.43(d). */
-export const BREAKAWAY_HOLD_MINUTES = 15;
+const BREAKAWAY_HOLD_MINUTES = 15;
 
 /** From this many axles on not every braked axle need be applied by the breakaway. Source: 49 CFR 393.43(d). */
 const BREAKAWAY_SPARES_AN_AXLE_FROM = 3;

@@ -59,7 +59,7 @@ export type PressureEstimate =
   | { readonly kind: 'too-heavy'; readonly mostKg: Kilograms }
   | { readonly kind: 'unknown'; readonly lacks: EstimateLack };
 
-export type EstimateLack = 'max-load' | 'max-pressure' | 'tire-kind';
+type EstimateLack = 'max-load' | 'max-pressure' | 'tire-kind';
 
 /** The estimated load at a cold gauge pressure, kg; the sidewall's own load at its pressure and above, never more. */
 export function estimateLoad(marks: TireMarks, mounting: Mounting, coldKpa: Kilopascals): LoadEstimate {
