@@ -26,7 +26,6 @@ type UnknownFact =
   | 'coupler-rating'
   | 'suspension'
   | 'level-height'
-  | 'spring-rate'
   | 'hitch'
   | 'distance'
   | 'trip-distance'
@@ -88,7 +87,6 @@ function unknownsOfBuild({ build, tires, agedTires }: TrailerOn): readonly Unkno
   miss(build.suspension === null && build.axles.length > 1, 'suspension', 'axle-loads');
   const torsion = build.suspension === 'torsion' && build.axles.length > 1;
   miss(torsion && build.hitch.levelHeightM === null, 'level-height', 'axle-loads');
-  miss(torsion && build.axles.some((axle) => axle.springRateNPerM === null), 'spring-rate', 'axle-loads');
   miss(build.hitch.kind === null, 'hitch', 'tongue-share');
   return unknowns;
 }
