@@ -109,6 +109,9 @@ function unknown(lacks: readonly DeckLack[]): PlankCheck {
   return { standing: 'unknown', lacks, worst: null };
 }
 
+/** Share of a board's thickness that counts as lost at most: 1/400 of its strength is then left. */
+const MOST_LOST = 0.95;
+
 /** The deck's numbers, once none of them is missing. */
 interface Board {
   readonly widthM: Metres;
@@ -122,7 +125,8 @@ function onPlanks(deck: PlankedDeck, load: ContactLoad, lostM: Metres): PlankChe
     widthM: deck.plankWidthM as Metres,
     thicknessM: deck.plankThicknessM as Metres,
     spanM: deck.crossmemberSpacingM as Metres,
-    lostM,
+    // A board rotted through bears nothing; this leaves it next to nothing, and its stress a number.
+    lostM: metres(Math.min(lostM, MOST_LOST * (deck.plankThicknessM as Metres))),
   };
   const boards = load.widthM === null ? 1 : boardsUnder(load.widthM, board.widthM);
   const clear = clearWood(deck.wood as NonNullable<Deck['wood']>);

@@ -152,6 +152,12 @@ describe('strengths nobody verified block nothing', () => {
   });
 });
 
+test('a board rotted through bears next to nothing, in numbers that can be kept', () => {
+  const found = checkPlank(DECK, wheels(3_000), inch(2));
+  expect(found.standing).toBe('breaks');
+  expect(JSON.parse(JSON.stringify(found))).toEqual(found);
+});
+
 test('heavier, wider apart, thinner or more rotten is never better', () => {
   const cases = fc.record({
     pounds: fc.integer({ min: 500, max: 20_000 }),
