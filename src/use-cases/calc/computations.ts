@@ -1,6 +1,7 @@
 import { BEARING_COMPUTATIONS } from './bearing-computations.js';
 import type { Computation } from './computation.js';
 import { DECK_COMPUTATIONS } from './deck-computations.js';
+import { ENVELOPE_COMPUTATIONS } from './envelope-computations.js';
 import { FATIGUE_COMPUTATIONS } from './fatigue-computations.js';
 import { LAW_COMPUTATIONS } from './law-computations.js';
 import { LOADING_COMPUTATIONS } from './loading-computations.js';
@@ -13,6 +14,7 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...STATICS_COMPUTATIONS,
   ...SPRING_COMPUTATIONS,
   ...LOADING_COMPUTATIONS,
+  ...ENVELOPE_COMPUTATIONS,
   ...TIRE_COMPUTATIONS,
   ...DECK_COMPUTATIONS,
   ...LAW_COMPUTATIONS,
