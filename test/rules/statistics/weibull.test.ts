@@ -180,6 +180,13 @@ describe('a survivor', () => {
 });
 
 describe('few deaths, or none', () => {
+  // The exponential law is the Weibull of shape 1: its scale is the time at risk for each death.
+  it('V4 and V1 at shape 1: a mean of 39.8889 weeks; a log likelihood of -76.55569', () => {
+    expect(scaleAtShape(caseOf('V4'), 1)).toBeCloseTo(39.8889, 4);
+    const mean = scaleAtShape(caseOf('V1'), 1) as number;
+    expect(-10 * Math.log(mean) - 10).toBeCloseTo(-76.55569, 5);
+  });
+
   // Worked from (Σ age^shape / deaths)^(1/shape); printed to one decimal.
   it('V7: at a known shape of 2 the scale is 1,111.186; at 1.5, 1,182.54', () => {
     expect(scaleAtShape(caseOf('V7'), 2)).toBeCloseTo(1111.186, 3);
