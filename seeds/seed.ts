@@ -17,6 +17,7 @@ import { ReadingStore } from '../src/store/reading-store.js';
 import { TowVehicleStore } from '../src/store/tow-vehicle-store.js';
 import { TrailerStore } from '../src/store/trailer-store.js';
 import { TripStore } from '../src/store/trip-store.js';
+import { YardStore } from '../src/store/yard-store.js';
 import { RebuildResults } from '../src/use-cases/assessments/rebuild-results.js';
 import type { Caller } from '../src/use-cases/caller.js';
 import { OpenHold } from '../src/use-cases/holds/open-hold.js';
@@ -24,6 +25,7 @@ import { BookJob } from '../src/use-cases/jobs/book-job.js';
 import type { Outcome } from '../src/use-cases/outcome.js';
 import { AddTrailer } from '../src/use-cases/trailers/add-trailer.js';
 import { FitPart } from '../src/use-cases/trailers/fit-part.js';
+import { SetYardSettings } from '../src/use-cases/yard/set-yard-settings.js';
 import { demoChecks, SOFT_TIRES } from './demo/checks.js';
 import type { DemoToFill } from './demo/demo-to-fill.js';
 import { DEMO_HOLDS } from './demo/holds.js';
@@ -47,6 +49,7 @@ export async function seedDemo(app: INestApplicationContext, demo: DemoToFill): 
   const towVehicles = await database.inYard(caller.yardId, (tx) => seedTowVehicles(tx, app.get(TowVehicleStore)));
   const checkKinds = await database.inYard(caller.yardId, (tx) => assignChecks(tx, app.get(CheckKindStore), demo));
 
+  await setClimate(app, caller);
   const trailerIds = new Map<string, string>();
   for (const each of DEMO_TRAILERS) {
     const { yardNumber } = each.trailer;
@@ -59,6 +62,15 @@ export async function seedDemo(app: INestApplicationContext, demo: DemoToFill): 
   await seedJobs(app, demo, trailerIds, machines, towVehicles);
   await seedHolds(app, caller, trailerIds);
   must(await app.get(RebuildResults).run(caller));
+}
+
+/** A decay index of the humid middle of the country; the demo yard stands nowhere. */
+const DEMO_DECAY_INDEX = 55;
+
+async function setClimate(app: INestApplicationContext, caller: Caller): Promise<void> {
+  const { policy } = await app.get(Database).inYard(caller.yardId, (tx) => app.get(YardStore).get(tx));
+  if (policy.decayIndex !== null) return;
+  must(await app.get(SetYardSettings).run(caller, { policy: { decayIndex: DEMO_DECAY_INDEX } }));
 }
 
 async function seedMachines(tx: YardTx, store: MachineStore): Promise<ReadonlyMap<string, Machine>> {

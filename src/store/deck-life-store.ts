@@ -3,6 +3,7 @@ import type { CivilDate } from '../rules/calendar/civil-date.js';
 import type { DeckLife } from '../rules/facts/deck-life.js';
 import type { YardTx } from './database.js';
 import { deckLives } from './deck-lives.js';
+import { holdResults } from './hold-results.js';
 
 /** Of some trailers what their decks tell of the life of decks, and of which materials it is not what they told before. */
 export interface DeckNews {
@@ -17,9 +18,8 @@ export interface DeckNews {
 @Injectable()
 export class DeckLifeStore {
   /**
-   * To be asked before the facts of these trailers are read, and after they were locked. While nothing is new, any number
-   * of transactions go on side by side; with news, the others that write results of this yard end first and new ones
-   * wait, or one of them would keep a result made from the decks of before.
+   * To be asked before the facts of these trailers are read, and after they were locked. With news the transaction stands
+   * alone, or another would keep a result made from the decks of before.
    *
    * With `firstCounts` a trailer without results has everything to tell; without it, nothing: its results were thrown
    * away and are being rebuilt.
@@ -37,7 +37,7 @@ export class DeckLifeStore {
       const before = told.get(trailerId) ?? (firstCounts ? [] : own);
       for (const material of changedMaterials(before, own)) materials.add(material);
     }
-    await holdDecks(tx, materials.size > 0);
+    await holdResults(tx, materials.size > 0 ? 'alone' : 'side-by-side');
     return { lives, materials: [...materials].sort() };
   }
 
@@ -57,13 +57,6 @@ export class DeckLifeStore {
           select build_sheet.trailer_id from build_sheet
           where build_sheet.yard_id = ${tx.yardId}::uuid and build_sheet.deck_material = any(${[...materials]}::text[]))`;
   }
-}
-
-/** Held until the transaction ends. */
-async function holdDecks(tx: YardTx, alone: boolean): Promise<void> {
-  const yard = `${tx.yardId} decks`;
-  if (alone) await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${yard}, 0))`;
-  else await tx.$executeRaw`select pg_advisory_xact_lock_shared(hashtextextended(${yard}, 0))`;
 }
 
 /** Of what a deck of unknown material tells, nobody else can learn. */

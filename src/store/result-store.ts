@@ -3,6 +3,7 @@ import type { Assessment } from '../rules/assess.js';
 import type { CivilDate } from '../rules/calendar/civil-date.js';
 import { toColumn } from './civil-day.js';
 import type { YardTx } from './database.js';
+import { holdResults } from './hold-results.js';
 
 /** What the facts of each trailer came to when it was last assessed. Can be thrown away and rebuilt from facts. */
 @Injectable()
@@ -97,6 +98,7 @@ export class ResultStore {
    * wake on `date`. Until each is assessed anew its wake date says that what is kept may be stale.
    */
   async wakeAllOn(tx: YardTx, date: CivilDate): Promise<void> {
+    await holdResults(tx, 'alone');
     await tx.$executeRaw`
       update trailer_result set wake_on = ${date}::date, as_of = least(as_of, ${date}::date - 1)
       where yard_id = ${tx.yardId}::uuid`;

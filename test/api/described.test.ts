@@ -102,9 +102,13 @@ describe('what is really answered', () => {
 const UNITS = [
   { ends: /Kg$/, says: /\bkg\b/ },
   { ends: /[a-z]N$/, says: /\bN\b/ },
+  { ends: /NPerM$/, says: /\b(newtons per metre|N\/m)\b/ },
   { ends: /Km$/, says: /\bkm\b/ },
   { ends: /Kpa$/, says: /\bkPa\b/ },
-  { ends: /(length|width|height|depth|balancePoint|fromCoupler|ballSize|spacing|thickness)M$/i, says: /\bm\b/ },
+  {
+    ends: /(length|width|height|depth|balancePoint|fromCoupler|ballSize|spacing|thickness|track|wheelbase|clearance|offCentre)M$/i,
+    says: /\bm\b/,
+  },
   { ends: /Cents$/, says: /\bcents\b/ },
 ];
 

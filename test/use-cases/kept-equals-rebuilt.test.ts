@@ -48,7 +48,10 @@ describe('what is kept about every trailer', () => {
           build: aBuild({ plate }),
           builtSince: '2022-01-01',
           registrationExpiresOn: day('2025-07-01'),
-          parts: tiresOn(2, { dateCode: '2619', fittedOn: day('2022-01-01') }),
+          parts: [
+            ...tiresOn(2, { dateCode: '2619', fittedOn: day('2022-01-01') }),
+            { kind: 'deck', fittedOn: day('2022-01-01') },
+          ],
         }),
       ).then(({ trailerId }) => trailerId);
     const [one, two, three] = [await add('R-1', 14_000), await add('R-2', 9_990), await add('R-3', 14_000)];
@@ -94,6 +97,11 @@ describe('what is kept about every trailer', () => {
       }
       if (week === 8)
         await must(service.get(FitPart).run(shop(on), { trailerId: two, ...aTire('1L', { fittedOn: on }) }));
+      // What this deck tells changes what is expected of the other two.
+      if (week === 9) {
+        const deck = { trailerId: two, kind: 'deck' as const, fittedOn: on, replacedFor: 'worn-out' };
+        await must(service.get(FitPart).run(shop(on), deck));
+      }
       if (week === 10) {
         await must(
           service.get(RecordCheck).run(yard.as('hand', on), {
