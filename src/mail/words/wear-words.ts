@@ -1,6 +1,5 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
-import type { Flag } from '../../rules/flags/flag.js';
-import type { WearingPart } from '../../rules/flags/wearing.js';
+import type { Flag, WearingPart } from '../../rules/flags/flag.js';
 import type { WearQuantity } from '../../rules/wear/wear-quantity.js';
 import { capital, number, onDay, wheel } from './show.js';
 

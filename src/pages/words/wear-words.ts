@@ -1,5 +1,4 @@
-import type { Flag } from '../../rules/flags/flag.js';
-import type { WearingPart } from '../../rules/flags/wearing.js';
+import type { Flag, WearingPart } from '../../rules/flags/flag.js';
 import type { WearQuantity } from '../../rules/wear/wear-quantity.js';
 import { showDate } from '../components/show-quantity.js';
 import { listWords, positionWords } from './build-words.js';

@@ -2,6 +2,7 @@ import type { CivilDate } from '../calendar/civil-date.js';
 import type { PlankStress } from '../deck/plank-check.js';
 import type { MeasuredQuantity } from '../facts/check.js';
 import type { FoundBoard } from '../inspection/soft-boards.js';
+import type { ReachedOn } from '../inspection/wear-trends.js';
 import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
 import type { ShareHeld } from '../load/load-check.js';
@@ -13,11 +14,10 @@ import type { TrailerClass } from '../trailer/ratings.js';
 import type { Newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
-import type { WearQuantity } from '../wear/wear-quantity.js';
+import type { WearLimit, WearQuantity } from '../wear/wear-quantity.js';
 import type { Clearance } from './clearance.js';
 import type { LoadTrend, PartDamage } from './loads-of-quarter.js';
 import type { TripSeen } from './trips-seen.js';
-import type { WearingPart } from './wearing.js';
 
 /** A rule's verdict that use or condition is past a limit, with its evidence. Pages and mails write the sentence. */
 export interface Flag {
@@ -60,6 +60,7 @@ export const FLAG_RULES = [
   'missing-proof',
   'class-drift',
   'outgrown',
+  'lowered',
   'on-hold',
 ] as const;
 export type FlagRule = (typeof FLAG_RULES)[number];
@@ -223,10 +224,32 @@ type FlagEvidence =
       readonly tied: TieDownCheck;
       readonly trips: readonly TripSeen[];
     }
+  /** Tires that leave less payload than those before them. */
+  | {
+      readonly kind: 'lowered';
+      readonly on: CivilDate;
+      readonly positions: readonly string[];
+      readonly beforeKg: Kilograms;
+      readonly nowKg: Kilograms;
+    }
   | { readonly kind: 'hold'; readonly holdId: string; readonly reason: string };
 
 export interface TripOver {
   readonly tripId: string;
   readonly on: CivilDate;
   readonly comparison: Comparison;
+}
+
+/** One part near its limit, or past one that is only practice. */
+export interface WearingPart {
+  readonly position: string | null;
+  /** The newest reading, in the unit of its quantity, as is the limit. */
+  readonly value: number;
+  readonly on: CivilDate;
+  readonly limit: WearLimit;
+  /** Days by which the limit is reached with a chance of 10, 50 and 90 %; null where it is past. */
+  readonly reachedOn: ReachedOn | null;
+  readonly leansOnUsualWear: boolean;
+  /** The next job, where the limit may come before its end. */
+  readonly jobId: string | null;
 }

@@ -1,10 +1,10 @@
 import { type CivilDate, earliest } from '../calendar/civil-date.js';
 import { daysAfter } from '../calendar/day-number.js';
 import type { Job } from '../facts/use.js';
-import type { ReachedOn, WearTrend } from '../inspection/wear-trends.js';
-import type { WearLimit, WearQuantity } from '../wear/wear-quantity.js';
+import type { WearTrend } from '../inspection/wear-trends.js';
+import type { WearQuantity } from '../wear/wear-quantity.js';
 import type { Clearance } from './clearance.js';
-import type { Flag } from './flag.js';
+import type { Flag, WearingPart } from './flag.js';
 import type { FlagContext } from './flag-context.js';
 
 /** Days ahead within which a part that comes to its limit is told of: time to order it and to book the shop. Our choice. */
@@ -36,20 +36,6 @@ export function wearingFlags({ trailer, wear }: FlagContext): readonly Flag[] {
       },
     ];
   });
-}
-
-/** One part near its limit, or past one that is only practice. */
-export interface WearingPart {
-  readonly position: string | null;
-  /** The newest reading, in the unit of its quantity, as is the limit. */
-  readonly value: number;
-  readonly on: CivilDate;
-  readonly limit: WearLimit;
-  /** Days by which the limit is reached with a chance of 10, 50 and 90 %; null where it is past. */
-  readonly reachedOn: ReachedOn | null;
-  readonly leansOnUsualWear: boolean;
-  /** The next job, where the limit may come before its end. */
-  readonly jobId: string | null;
 }
 
 function nearLimit(
