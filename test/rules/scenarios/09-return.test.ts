@@ -6,9 +6,10 @@ import type { Part } from '../../../src/rules/facts/part.js';
 import type { TrailerFacts } from '../../../src/rules/facts/trailer-facts.js';
 import { type FitInput, fit } from '../../../src/rules/fit/fit.js';
 import { takeBack } from '../../../src/rules/handover/take-back.js';
+import { rankTrailers } from '../../../src/rules/ranking/rank-trailers.js';
 import { lbf, toLbf } from '../../../src/rules/units/force.js';
 import { lb, toLb } from '../../../src/rules/units/mass.js';
-import { item, load, marks, tire, tires } from '../sample-facts.js';
+import { axle, build, item, load, marks, tire, tires } from '../sample-facts.js';
 import { facts, trailer } from '../sample-trailer.js';
 
 // Unit 118: plate 14,000 lb, equalized springs, out on Friday with four tires of 3,420 lb. Monday at 9:40 its left rear
@@ -111,5 +112,28 @@ describe('a hired trailer comes back changed', () => {
     const over = lifted.reasons.find((reason) => reason.kind === 'over' && reason.comparison.limit.subject === '2L');
     // 12,500 lb over two axles and two wheels each are 3,125 lb.
     expect(over?.kind === 'over' ? toLbf(over.comparison.marginN) : null).toBeCloseTo(3_000 - 3_125, 6);
+  });
+
+  test('the yard’s other trailer that carries it even with nothing on the hitch is named in its place', () => {
+    const heavy = facts({
+      trailer: trailer({ id: 'trailer-2', yardNumber: '121' }),
+      builds: [
+        build({
+          plate: { gvwrKg: lb(16_000), coldPressureKpa: null },
+          axles: [axle(1, 8_000), axle(2, 8_000)],
+          hitch: { ...build().hitch, couplerRatingKg: lb(18_000) },
+        }),
+      ],
+      parts: tires(2, { maxLoadSingleKg: lb(4_000), loadRange: 'G' }),
+    });
+    const haul = { ...TUESDAYS_HIRE, jobId: 'hire-2', plannedTrailerId: 'trailer-1' };
+    const ranked = rankTrailers([asTakenBack(), heavy], haul, MONDAY);
+    expect(ranked.map(({ yardNumber, fit: { verdict } }) => [yardNumber, verdict])).toEqual([
+      ['121', 'go'],
+      ['118', 'no-go'],
+    ]);
+    // The tightest limit is the plate: 3,900 lb empty and 9,900 of load leave 2,200 of 16,000; its tires have
+    // 4 × 4,000 − 13,800 likewise.
+    expect(ranked[0]?.marginShare).toBeCloseTo(2_200 / 16_000, 9);
   });
 });
