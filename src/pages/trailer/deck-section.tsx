@@ -1,5 +1,6 @@
 import type { Caller } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
+import { HowWorkedOut } from '../components/how-worked-out.js';
 import { deckLifeWords } from '../words/deck-words.js';
 
 /** How long the deck may still last, on what that rests, and what probing found, which beats it. */
@@ -20,6 +21,7 @@ export function DeckSection({ caller, screen }: { readonly caller: Caller; reado
           ))}
         </ul>
       )}
+      <HowWorkedOut workings={screen.workings.filter(({ of }) => of === 'deck-life')} what="life of the deck" />
       <p class="small">
         A forecast of how decks last, never of this one’s boards: probe them, and believe the probe. It is arithmetic on
         what was entered.

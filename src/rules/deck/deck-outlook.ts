@@ -53,6 +53,12 @@ export interface DeckDates {
   readonly ninetyPercentOn: CivilDate;
 }
 
+/** `asOf`: what is known by then counts. `countedTo`: decks in use are counted as having lasted until then; not after `asOf`. */
+export interface OutlookDays {
+  readonly asOf: CivilDate;
+  readonly countedTo: CivilDate;
+}
+
 export interface OwnDeck extends DeckNature {
   readonly partId: string;
   readonly laidOn: CivilDate;
@@ -66,7 +72,7 @@ export function deckOutlook(
   own: OwnDeck,
   decks: readonly DeckLife[],
   policy: Pick<YardPolicy, 'decayIndex' | 'deckLifeYears'>,
-  on: { readonly asOf: CivilDate; readonly countedTo: CivilDate },
+  on: OutlookDays,
 ): DeckOutlook | null {
   const prior = deckLifePrior(own, policy);
   if (prior === null) return null;
@@ -149,7 +155,7 @@ function toldByYard(
   own: OwnDeck,
   decks: readonly DeckLife[],
   policy: Pick<YardPolicy, 'decayIndex' | 'deckLifeYears'>,
-  { asOf, countedTo }: { readonly asOf: CivilDate; readonly countedTo: CivilDate },
+  { asOf, countedTo }: OutlookDays,
 ): ToldByYard {
   const key = [
     asOf,

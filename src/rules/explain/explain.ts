@@ -3,6 +3,7 @@ import type { TrailerFacts } from '../facts/trailer-facts.js';
 import { trailerOn } from '../history/trailer-on.js';
 import { dueChecksOn } from '../inspection/due.js';
 import { useSoFar } from '../inspection/use-so-far.js';
+import { explainDeckLife } from './explain-deck.js';
 import { explainDue } from './explain-due.js';
 import { explainPayload } from './explain-ratings.js';
 import type { Working } from './working.js';
@@ -16,6 +17,7 @@ export function explain(facts: TrailerFacts, asOf: CivilDate): readonly Working[
   const use = useSoFar(trailer);
   return [
     trailer.build === null ? null : explainPayload(trailer.build, trailer.tires),
+    explainDeckLife(trailer),
     ...dueChecksOn(trailer, use).map((due) => explainDue(due, use)),
   ].filter((one) => one !== null);
 }

@@ -1,6 +1,6 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import { monthsAfter } from '../calendar/day-number.js';
-import { type DeckOutlook, deckOutlook } from '../deck/deck-outlook.js';
+import { type DeckOutlook, deckOutlook, type OutlookDays, type OwnDeck } from '../deck/deck-outlook.js';
 import type { Part } from '../facts/part.js';
 import { partsOn } from '../facts/parts-on.js';
 import { order } from './order.js';
@@ -20,14 +20,14 @@ function deckNow({ facts, asOf }: TrailerOn): (Part & { readonly fittedOn: Civil
   return known.sort((a, b) => order(b.fittedOn, a.fittedOn) || order(b.id, a.id))[0] ?? null;
 }
 
-/** How long the deck that lies now may still last. Null where its day of laying is unknown, or it is steel. */
-export function deckLifeOf(trailer: TrailerOn): DeckOutlook | null {
+/** What `deckOutlook` asks of the deck that lies now: the deck and the days; null where its day of laying is unknown. */
+export function deckAsked(trailer: TrailerOn): { readonly own: OwnDeck; readonly on: OutlookDays } | null {
   const deck = deckNow(trailer);
   if (deck === null) return null;
   const { facts, asOf } = trailer;
   const build = trailer.buildOn(deck.fittedOn);
-  return deckOutlook(
-    {
+  return {
+    own: {
       partId: deck.id,
       laidOn: deck.fittedOn,
       material: build?.deck.material ?? null,
@@ -35,10 +35,14 @@ export function deckLifeOf(trailer: TrailerOn): DeckOutlook | null {
       treated: build?.deck.treated ?? null,
       stored: facts.trailer.stored,
     },
-    facts.decks,
-    facts.policy,
-    { asOf, countedTo: reckonedOn(deck.fittedOn, asOf) },
-  );
+    on: { asOf, countedTo: reckonedOn(deck.fittedOn, asOf) },
+  };
+}
+
+/** How long the deck that lies now may still last. Null where its day of laying is unknown, or it is steel. */
+export function deckLifeOf(trailer: TrailerOn): DeckOutlook | null {
+  const asked = deckAsked(trailer);
+  return asked === null ? null : deckOutlook(asked.own, trailer.facts.decks, trailer.facts.policy, asked.on);
 }
 
 /** The day after which the outlook is worked out anew; null where there is none. */

@@ -8,6 +8,7 @@ import type { Metres } from '../units/length.js';
 export interface MachineOnDeck {
   readonly machineId: string;
   readonly name: string;
+  readonly machine: StandingMachine;
   readonly check: PlankCheck;
 }
 
@@ -31,7 +32,8 @@ export function machinesOnDeck(
   return [...ids].sort().map((machineId) => {
     const machine = machines.find((one) => one.id === machineId);
     const name = machine?.name ?? haul.load.cargo.find((item) => item.machineId === machineId)?.name ?? machineId;
-    return { machineId, name, check: checkPlank(deck, standing(machine ?? UNKNOWN, haul.load, machineId), lostM) };
+    const onDeck = standing(machine ?? UNKNOWN, haul.load, machineId);
+    return { machineId, name, machine: onDeck, check: checkPlank(deck, onDeck, lostM) };
   });
 }
 
