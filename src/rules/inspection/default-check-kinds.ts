@@ -1,5 +1,6 @@
 import type { AppliesTo, CheckKind, CheckWork, MeasuredQuantity, SheetLine } from '../facts/check.js';
 import { miles } from '../units/distance.js';
+import { ANNUAL_LINES } from './annual-lines.js';
 
 /** A check kind before a yard has taken it over. */
 export type DefaultCheckKind = Omit<CheckKind, 'id'>;
@@ -459,17 +460,7 @@ export const DEFAULT_CHECK_KINDS: readonly DefaultCheckKind[] = [
     work: { hours: 1.5, place: 'shop', parts: [], bundle: null, together: [] },
     leadDays: LEAD.shop,
     source: SOURCE.law,
-    lines: [
-      tick('brakes', 'Brakes', true),
-      tick('coupling', 'Coupling devices, safety chains', true),
-      tick('lighting', 'Lamps and reflectors', true),
-      tick('suspension', 'Suspension', true),
-      tick('frame', 'Frame', true),
-      tick('tires', 'Tires', true),
-      tick('wheels', 'Wheels and rims', true),
-      tick('decal', 'Report or decal on the trailer', false),
-      photo('report', 'The report'),
-    ],
+    lines: ANNUAL_LINES,
   }),
   check({
     code: 'registration',
