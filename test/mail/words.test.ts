@@ -53,6 +53,8 @@ const DUE: Due = {
   trigger: { kind: 'months', every: 12, toMonthEnd: false },
   lastDoneOn: day('2024-06-02'),
   used: null,
+  range: null,
+  stops: null,
   firstJobAtRisk: null,
   yardDays: [],
   unknown: null,
@@ -395,6 +397,11 @@ describe('what a flag says', () => {
       },
       'Used beyond its class',
       'The only load so far was over its payload of 10,100 lb.',
+    ],
+    [
+      { kind: 'lowered', on: day('2025-05-01'), positions: ['2R'], beforeKg: lb(10_100), nowKg: lb(8_680) },
+      'Its new tires carry less',
+      'Since Thu 1 May it carries 8,680 lb where it carried 10,100 lb: the tires at axle 2 right.',
     ],
     [{ kind: 'hold', holdId: 'h', reason: 'hub smoking' }, 'On hold', 'Hub smoking.'],
   ];

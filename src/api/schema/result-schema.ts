@@ -83,11 +83,6 @@ export const CONTRADICTION = z
       positions: z.array(z.string()),
       speed: computed('Of the slowest, km/h.'),
     }),
-    z.object({
-      kind: z.literal('speed-restricted-tires'),
-      positions: z.array(z.string()),
-      speed: computed('Of the slowest, km/h.'),
-    }),
     z.object({ kind: z.literal('wider-than-law'), widthM: computed('m'), limitM: computed('m') }),
     z.object({ kind: z.literal('jack-too-small'), supportKg: MASS, axleRatingKg: MASS }),
     z.object({ kind: z.literal('slide-ramps-without-stabilizers') }),
@@ -342,6 +337,13 @@ const EVIDENCE = z
     z.object({ kind: z.literal('too-wide'), machineId: ID, ...TOO_WIDE, trips: TRIPS_SEEN }),
     z.object({ kind: z.literal('too-long'), machineId: ID, ...TOO_LONG, trips: TRIPS_SEEN }),
     z.object({ kind: z.literal('tie-downs-short'), on: DAY, tied: TIE_DOWN_CHECK, trips: TRIPS_SEEN }),
+    z.object({
+      kind: z.literal('lowered'),
+      on: DAY,
+      positions: z.array(z.string()),
+      beforeKg: MASS.describe('Payload before these tires were fitted, kg.'),
+      nowKg: MASS.describe('Payload since, kg.'),
+    }),
     z.object({ kind: z.literal('hold'), holdId: ID, reason: z.string() }),
   ])
   .meta({ id: 'FlagEvidence' });

@@ -158,6 +158,12 @@ export function flagWords({ evidence }: Flag, names: FlagNames): FlagWords {
     case 'too-long':
     case 'tie-downs-short':
       return loadingFlagWords(evidence, names);
+    case 'lowered':
+      return {
+        title: 'Its new tires carry less',
+        says: `Since ${onDay(evidence.on, names.asOf)} it carries ${pounds(evidence.nowKg)} where it carried ${pounds(evidence.beforeKg)}: the tires at ${list(evidence.positions.map(wheel))}.`,
+        todo: 'Fit tires of the load range it came with, or load it for the ones it has.',
+      };
     case 'hold':
       return {
         title: 'On hold',

@@ -191,6 +191,13 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
     case 'too-long':
     case 'tie-downs-short':
       return loadingFlagWords(evidence, names.machines);
+    case 'lowered':
+      return {
+        title: 'Its new tires carry less',
+        evidence: `Since ${showDate(evidence.on)} it carries ${showMass(evidence.nowKg)}; on the tires before it carried ${showMass(evidence.beforeKg)}. Fitted that day: ${listWords(evidence.positions.map(positionWords))}.`,
+        how: 'The weakest tire holds every wheel of its axle to itself, and on springs that share, every axle (49 CFR 393.75(g)).',
+        todo: 'Fit tires of the load range it came with, or load it for the ones it has.',
+      };
     case 'hold':
       return {
         title: 'On hold',
@@ -239,6 +246,7 @@ const RULE_WORDS: Readonly<Record<FlagRule, string>> = {
   'missing-proof': 'Proof missing',
   'class-drift': 'Used beyond its class',
   outgrown: 'Outgrown',
+  lowered: 'Carries less than it did',
   'on-hold': 'On hold',
 };
 

@@ -6,6 +6,7 @@ import type { Flag, Severity } from './flag.js';
 import type { FlagContext } from './flag-context.js';
 import { jackLoadFlags } from './jack-load.js';
 import { licenceLineFlags } from './licence-line.js';
+import { loweredFlags } from './lowered.js';
 import { missingProofFlags } from './missing-proof.js';
 import { onHoldFlags } from './on-hold.js';
 import { outgrownFlags } from './outgrown.js';
@@ -46,6 +47,7 @@ const RULES: readonly ((context: FlagContext) => readonly Flag[])[] = [
   missingProofFlags,
   classDriftFlags,
   outgrownFlags,
+  loweredFlags,
 ];
 
 const SEVERITY_ORDER: Readonly<Record<Severity, number>> = { stop: 0, limit: 1, watch: 2 };
