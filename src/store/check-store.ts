@@ -27,7 +27,8 @@ const RECORD = Prisma.sql`json_build_object(
     Prisma.sql`checked_line.place`,
   )},
   'inspectedBy', check_record.inspected_by,
-  'proofOnTrailer', check_record.proof_on_trailer)`;
+  'proofOnTrailer', check_record.proof_on_trailer,
+  'costCents', check_record.cost_cents)`;
 
 export const CHECK_RECORDS: FactTable<CheckRecord> = {
   table: 'check_record',
@@ -37,7 +38,7 @@ export const CHECK_RECORDS: FactTable<CheckRecord> = {
 };
 
 /** A check done, with what only people read of it. */
-export type NewCheckRecord = Omit<New<CheckRecord>, 'lines'> & {
+export type NewCheckRecord = Omit<New<CheckRecord>, 'lines' | 'costCents'> & {
   readonly byName: string;
   readonly note?: string | null | undefined;
   readonly costCents?: number | null | undefined;

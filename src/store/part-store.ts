@@ -28,7 +28,8 @@ const PART = Prisma.sql`json_build_object(
     'dateCode', part.date_code) end,
   'bearings', case when num_nonnulls(part.bearing_inner, part.bearing_outer) > 0 then json_build_object(
     'inner', part.bearing_inner,
-    'outer', part.bearing_outer) end)`;
+    'outer', part.bearing_outer) end,
+  'costCents', part.cost_cents)`;
 
 export const PARTS: FactTable<Part> = {
   table: 'part',
@@ -40,7 +41,6 @@ export const PARTS: FactTable<Part> = {
 /** What only people read of a part. */
 interface PartNote {
   readonly name?: string | null | undefined;
-  readonly costCents?: number | null | undefined;
 }
 
 @Injectable()
@@ -72,7 +72,7 @@ export class PartStore {
           dateCode: part.tire?.dateCode ?? null,
           bearingInner: part.bearings?.inner ?? null,
           bearingOuter: part.bearings?.outer ?? null,
-          costCents: part.costCents ?? null,
+          costCents: part.costCents,
           ...recordedColumns(recorded),
         },
       ],

@@ -116,6 +116,7 @@ export function tire(position: string, more: Partial<TireMarks> = {}, fittedOn: 
     removedFor: null,
     tire: marks(more),
     bearings: null,
+    costCents: null,
   };
 }
 

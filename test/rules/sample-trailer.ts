@@ -82,6 +82,7 @@ export function done(code: string, on: string, more: Partial<CheckRecord> = {}):
     lines: [],
     inspectedBy: null,
     proofOnTrailer: null,
+    costCents: null,
     ...more,
   };
 }

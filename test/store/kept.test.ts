@@ -40,6 +40,8 @@ describe('results', () => {
     trigger: { kind: 'days' as const, every: 90 },
     lastDoneOn: day('2025-03-03'),
     used: null,
+    range: null,
+    stops: null,
     firstJobAtRisk: null,
     yardDays: [{ from: day('2025-06-17'), to: day('2025-06-20') }],
     unknown: null,

@@ -164,6 +164,7 @@ export const FULL_TIRE: Fact<Part> = {
   removedOn: day('2025-05-06'),
   removedFor: 'precaution',
   bearings: null,
+  costCents: 18_500,
   tire: {
     size: 'ST235/80R16',
     kind: 'ST',
@@ -185,6 +186,7 @@ export const BARE_TIRE: Fact<Part> = {
   removedOn: null,
   removedFor: null,
   bearings: null,
+  costCents: null,
   tire: {
     size: null,
     kind: null,
@@ -207,6 +209,7 @@ export const DECK_PART: Fact<Part> = {
   removedFor: null,
   tire: null,
   bearings: null,
+  costCents: null,
 };
 
 export const HUB_PART: Fact<Part> = {
@@ -217,6 +220,7 @@ export const HUB_PART: Fact<Part> = {
   removedFor: 'damaged',
   tire: null,
   bearings: { inner: '25580', outer: '14125A' },
+  costCents: 4_200,
 };
 
 export const HALF_KNOWN_HUB_PART: Fact<Part> = {
@@ -224,6 +228,7 @@ export const HALF_KNOWN_HUB_PART: Fact<Part> = {
   removedOn: null,
   removedFor: null,
   bearings: { inner: null, outer: 'L44649' },
+  costCents: null,
 };
 
 export const FULL_MACHINE: Fact<Machine> = {
@@ -476,6 +481,7 @@ export function fullCheckRecord(checkKindId: string, byPersonId: string): Fact<C
     ],
     inspectedBy: 'state',
     proofOnTrailer: false,
+    costCents: 24_000,
   };
 }
 
@@ -488,5 +494,6 @@ export function bareCheckRecord(checkKindId: string): Fact<CheckRecord> {
     lines: [{ code: 'seal', result: null, position: null, measured: null }],
     inspectedBy: null,
     proofOnTrailer: null,
+    costCents: null,
   };
 }

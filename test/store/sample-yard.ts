@@ -167,6 +167,7 @@ export async function fillYard(database: Database, yard: SampleYard): Promise<st
             state: 'overdue',
             dueOn: day('2025-06-01'),
             range: null,
+            stops: null,
             failed: false,
             trigger: { kind: 'days', every: 90 },
             lastDoneOn: null,

@@ -117,7 +117,7 @@ export const CHECK_RECORD = z
     doneOn: DAY,
     outcome: OUTCOME,
     lines: z.array(z.object({ code: CODE, ...known(CHECKED) })),
-    ...known({ byPersonId: ID, ...INSPECTED }),
+    ...known({ byPersonId: ID, ...INSPECTED, costCents: quantity(R.cents) }),
   })
   .meta({ id: 'CheckRecord' });
 

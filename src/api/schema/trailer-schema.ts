@@ -64,6 +64,7 @@ export const PART = z
       removedFor: REMOVED_FOR,
       tire: z.object(known(TIRE)),
       bearings: z.object(known(BEARINGS)),
+      costCents: CENTS.describe('What it cost, in cents.'),
     }),
   })
   .meta({ id: 'Part' });

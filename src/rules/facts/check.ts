@@ -106,6 +106,8 @@ export interface CheckRecord {
   readonly inspectedBy: 'own' | 'state' | null;
   /** Whether the proof was seen on the trailer; null when nobody looked. */
   readonly proofOnTrailer: boolean | null;
+  /** What it cost, in cents of the yard's currency. */
+  readonly costCents: number | null;
 }
 
 export interface CheckedLine {

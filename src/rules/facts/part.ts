@@ -29,6 +29,8 @@ export interface Part {
   readonly removedFor: 'worn-out' | 'damaged' | 'precaution' | 'moved' | null;
   readonly tire: TireMarks | null;
   readonly bearings: BearingNumbers | null;
+  /** What it cost, fitted, in cents of the yard's currency. */
+  readonly costCents: number | null;
 }
 
 /** Industry numbers of the two bearings of one hub, as stamped on their cones. */

@@ -16,7 +16,7 @@ export async function holdForSafety(
   caller: Caller,
   facts: TrailerFacts,
   kind: CheckKind,
-  record: CheckRecord & { readonly byName: string },
+  record: Omit<CheckRecord, 'costCents'> & { readonly byName: string },
 ): Promise<string | null> {
   const bad = badSafetyLines(kind, record.lines);
   if (bad.length === 0 && !(kind.safety && record.outcome === 'fail')) return null;

@@ -88,7 +88,7 @@ export class RecordCheck {
   }
 }
 
-function isSame(a: CheckRecord, b: Omit<CheckRecord, 'id'>): boolean {
+function isSame(a: CheckRecord, b: Omit<CheckRecord, 'id' | 'costCents'>): boolean {
   return (
     a.byPersonId !== null &&
     a.byPersonId === b.byPersonId &&

@@ -6,7 +6,7 @@ import type { Incoming } from './incoming.js';
 import { type Photo, readPhotos } from './photo-input.js';
 
 export type CheckRecordInput = Incoming<
-  Omit<CheckRecord, 'id' | 'checkKindId' | 'outcome' | 'byPersonId' | 'lines'> & {
+  Omit<CheckRecord, 'id' | 'checkKindId' | 'outcome' | 'byPersonId' | 'lines' | 'costCents'> & {
     /** Left out: it failed when a line is bad, and passed otherwise. */
     outcome: CheckRecord['outcome'] | null;
     lines: readonly CheckedLine[];
@@ -36,7 +36,7 @@ export function readCheckRecord(
   given: Given,
   kind: CheckKind,
   today: CivilDate,
-): Omit<CheckRecord, 'id' | 'checkKindId' | 'byPersonId'> {
+): Omit<CheckRecord, 'id' | 'checkKindId' | 'byPersonId' | 'costCents'> {
   const doneOn = given.needDate('doneOn', 'the day it was done', { notAfter: today, notAfterIs: 'today' });
   const lines = given.list('lines', 'lines', MOST_LINES).map((line) => readLine(line, kind));
   refuseRepeats(given, lines);

@@ -210,6 +210,7 @@ test('every day until it is to be looked at again reads the same, decks of the y
         removedFor: null,
         tire: null,
         bearings: null,
+        costCents: null,
       },
     ],
     decks: [

@@ -25,6 +25,7 @@ function hub(position: string | null, more: Partial<Part> = {}): Part {
     removedFor: null,
     tire: null,
     bearings: { inner: 'L68149', outer: 'L44649' },
+    costCents: null,
     ...more,
   };
 }

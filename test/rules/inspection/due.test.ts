@@ -247,6 +247,7 @@ describe('a check after an event', () => {
       removedFor: null,
       tire: null,
       bearings: null,
+      costCents: null,
     } as const;
     const answer = due(adjust, '2025-06-20', {
       parts: [brakes],

@@ -43,6 +43,7 @@ const deckPart: Part = {
   removedFor: null,
   tire: null,
   bearings: null,
+  costCents: null,
 };
 
 const pine = {

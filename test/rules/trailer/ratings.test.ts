@@ -160,6 +160,7 @@ test('no part that is made weaker ever leaves more payload', () => {
           removedOn: null,
           removedFor: null,
           bearings: null,
+          costCents: null,
           tire: marks({ maxLoadSingleKg: lb(one) }),
         },
       ];
