@@ -39,7 +39,7 @@ export const DEMO_MACHINES: readonly DemoMachine[] = [
   machine('backhoe', 'Backhoe loader', 13_600, 'weighed', 23.5, 90, 'tires', stands(4, 12, 16, 84, 13)),
   machine('dozer', 'Small dozer', 14_200, 'weighed', 14.2, 96, 'steel-tracks', stands(2, 84, 18, 84, 12)),
   machine('roller', 'Smooth drum roller', 5_400, 'stated', 8.6, 50, 'pads', stands(2, 4, 47, 68, 10)),
-  machine('tractor', 'Utility tractor with loader', 6_350, 'weighed', 13.5, 70, 'tires', stands(4, 11, 14, 74, 14)),
+  machine('tractor', 'Utility tractor with loader', 6_350, 'weighed', 13.5, 70, 'tires', stands(4, 11, 15, 74, 14)),
   machine('trencher', 'Walk-behind trencher', 1_450, 'stated', 7.2, 35, 'rubber-tracks', stands(2, 34, 7, 34, 4)),
   machine('telehandler', 'Telehandler, 6,000 lb', 19_400, 'weighed', 18.3, 92, 'tires', stands(4, 13, 14, 114, 16)),
 ];

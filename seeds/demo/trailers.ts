@@ -176,8 +176,8 @@ export const DEMO_TRAILERS: readonly DemoTrailer[] = [
       hitch: bumperPull(25_000, 2_500, 25_000, 21),
       deck: {
         ...deck('rubber-faced', 22, 82, 29, 60, {
-          plank: 1.75,
-          spacing: 16,
+          plank: 2,
+          spacing: 12,
           count: 11,
           wood: 'southern-pine',
           grade: 'no-1',
@@ -214,7 +214,7 @@ export const DEMO_TRAILERS: readonly DemoTrailer[] = [
       suspension: 'torsion',
       hitch: gooseneck(30_000, 6_000, 30_000, 42),
       deck: {
-        ...deck('tread-plate', 24, 82, 31, 92, { plank: 0.1875, spacing: 16 }),
+        ...deck('tread-plate', 24, 82, 31, 92, { plank: 0.3125, spacing: 12 }),
         tiltLengthM: feet(24),
         tiltDrive: 'power-unit',
         pivotFromCouplerM: inch(272),

@@ -106,6 +106,55 @@ describe('the demo yard, loaded', () => {
     expect(all.some((each) => each.trips.some((trip) => trip.startedOn < day('2024-04-01')))).toBe(true);
   });
 
+  it('what springs, hubs and ramps are worked out from is known of most trailers and unknown of some', () => {
+    const builds = [...facts.values()].map(({ builds: [build] }) => build);
+    const rates = builds.map((build) => build?.axles[0]?.springRateNPerM ?? null);
+    expect([rates.includes(null), rates.filter((rate) => rate !== null).length > 6]).toEqual([true, true]);
+    const levels = builds.map((build) => build?.hitch.levelHeightM ?? null);
+    expect([levels.includes(null), levels.filter((level) => level !== null).length > 6]).toEqual([true, true]);
+    const hubs = [...facts.values()].flatMap(({ parts }) => parts.filter(({ kind }) => kind === 'hub-bearings'));
+    expect(hubs.some(({ bearings }) => bearings === null)).toBe(true);
+    expect(hubs.filter(({ bearings }) => bearings?.inner && bearings.outer).length).toBeGreaterThan(20);
+  });
+
+  it('decks have come off for every reason that ends one, and pine tells of more lives than one', () => {
+    const lives = new Map([...facts.values()].flatMap(({ decks }) => decks.map((life) => [life.partId, life])));
+    const parts = [...facts.values()].flatMap((each) => each.parts.filter(({ kind }) => kind === 'deck'));
+    expect(new Set(parts.map((part) => part.removedFor))).toEqual(new Set(['worn-out', 'damaged', 'precaution', null]));
+    expect(lives.size).toBe(parts.length);
+    const worn = [...lives.values()].filter((life) => life.wornOut);
+    expect(worn.filter(({ material }) => material === 'pine').length).toBeGreaterThan(1);
+    expect([...lives.values()].filter((life) => life.endedOn === null).length).toBe(DEMO_TRAILERS.length);
+  });
+
+  it('some trips tell how they rode and what tied the load down, and some do not', () => {
+    const loads = [...facts.values()].flatMap(({ trips }) => trips.map(({ load: carried }) => carried));
+    for (const told of [
+      loads.map((load) => load.hitchHeightM),
+      loads.map((load) => load.offCentreM),
+      loads.map((load) => load.tieDowns),
+    ]) {
+      expect(told.filter((one) => one !== null).length).toBeGreaterThan(40);
+      expect(told).toContain(null);
+    }
+  });
+
+  it.each(['tread-depth-mm', 'lining-mm', 'magnet-mm', 'chain-mm', 'battery-v'] as const)(
+    '%s was measured over two years and has become less',
+    (quantity) => {
+      const { checkRecords } = mustHave('T-02');
+      const values = checkRecords
+        .toSorted((a, b) => (a.doneOn < b.doneOn ? -1 : 1))
+        .flatMap(({ doneOn, lines }) =>
+          lines
+            .filter(({ position, measured }) => measured?.quantity === quantity && (position ?? '1L') === '1L')
+            .map(({ measured }) => ({ doneOn, value: measured?.value ?? Number.NaN })),
+        );
+      expect(values.length).toBeGreaterThan(1);
+      expect(values.at(-1)?.value).toBeLessThan(values[0]?.value ?? Number.NaN);
+    },
+  );
+
   it.each([
     ['T-07', 'outgrown'],
     ['T-07', 'over-plate'],
