@@ -16,6 +16,7 @@ import { DeckSection } from './deck-section.js';
 import { DueSection } from './due-section.js';
 import { HistorySection } from './history-section.js';
 import { HoldSection } from './hold-section.js';
+import { HubSection } from './hub-section.js';
 import { LimitSection } from './limit-section.js';
 import { PaperSection } from './paper-section.js';
 import { PartSection } from './part-section.js';
@@ -83,6 +84,7 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
           <JobSection caller={caller} screen={screen} />
           <UnknownSection screen={screen} />
           <DeckSection caller={caller} screen={screen} />
+          <HubSection screen={screen} />
           <PaperSection caller={caller} screen={screen} />
         </div>
       </div>
