@@ -11,7 +11,7 @@ export type RollingBody = keyof typeof LIFE_EXPONENT;
 export const MILLION_REVOLUTIONS = 1e6;
 
 /** Revolutions to which a C90 rating is referred: 3,000 h at 500 rpm. Source: catalogues of inch taper bearings. */
-export const NINETY_MILLION_REVOLUTIONS = 90e6;
+const NINETY_MILLION_REVOLUTIONS = 90e6;
 
 /** C1 over C90 of a roller bearing, 90^(3/10) = 3.857: the load that gives 1 million turns against the one that gives 90. */
 const MILLION_OVER_NINETY = (NINETY_MILLION_REVOLUTIONS / MILLION_REVOLUTIONS) ** (1 / LIFE_EXPONENT.roller);

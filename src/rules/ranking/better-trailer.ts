@@ -21,7 +21,7 @@ interface Work {
 }
 
 /** How another trailer would do that work. */
-export interface WorkDoneBy {
+interface WorkDoneBy {
   readonly trailerId: string;
   readonly yardNumber: string;
   /** Loads that keep within every limit that could be held against them, none too near to go unweighed. */

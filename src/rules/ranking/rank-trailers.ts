@@ -8,7 +8,7 @@ import { type Haul, type RankedTrailer, rankedTrailer } from './ranked-trailer.j
  * Share of its tightest limit that a trailer should have to spare. Common practice, no source: buy for the payload
  * needed and 15 %.
  */
-export const ROOM_TO_SPARE = 0.15;
+const ROOM_TO_SPARE = 0.15;
 
 /** Best first. What can be mended with a known outcome stands before what a weighing may turn into a no. */
 const VERDICT_ORDER: readonly Verdict[] = ['go', 'go-after', 'weigh-first', 'cannot-say', 'no-go'];
