@@ -32,7 +32,10 @@ export function gateEntry(item: GateItem, context: LetterContext): Entry {
     tone: TONE[verdict],
     title: `${when}${trailerName(today.trailer)}`,
     mark: VERDICT_WORDS[verdict],
-    says: said.length === 0 && verdict === 'go' ? ['It fits, and nothing has to be done first.'] : said,
+    says:
+      verdict === 'go'
+        ? [said.length === 0 ? 'It fits, and nothing has to be done first.' : 'It fits.', ...said]
+        : said,
     todo: remedies.map((remedy) => remedyWords(remedy, names)),
     facts: gateFacts(item, context, names),
     link: { text: 'Open the job', url: `${context.baseUrl}/jobs/${item.jobId}` },

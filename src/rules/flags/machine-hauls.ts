@@ -11,20 +11,28 @@ export interface MachineHaul {
   readonly trip: Trip;
 }
 
-/** Every machine of every recent trip, in the order of time. */
-export function machineHauls({ trailer, recentTrips }: FlagContext): readonly MachineHaul[] {
-  const { machines } = trailer.facts;
+/** Every haul of these machines on recent trips, in the order of time. */
+export function haulsOf({ recentTrips }: FlagContext, machines: readonly Machine[]): readonly MachineHaul[] {
   if (machines.length === 0) return [];
   return recentTrips.flatMap((trip) => machinesAboard(trip.load, machines).map((one) => ({ ...one, trip })));
 }
 
-/** The trips of each machine, a machine in the order in which it first rode. */
-export function tripsByMachine(context: FlagContext): readonly { machine: Machine; trips: readonly Trip[] }[] {
-  const byMachine = new Map<string, { machine: Machine; trips: Trip[] }>();
-  for (const { machine, trip } of machineHauls(context)) {
-    const known = byMachine.get(machine.id);
-    if (known === undefined) byMachine.set(machine.id, { machine, trips: [trip] });
-    else known.trips.push(trip);
+/** The recent trips of each machine of which `fault` finds one, with what it found; most machines have none, and cost no look at trips. */
+export function faultsByMachine<Fault>(
+  context: FlagContext,
+  fault: (machine: Machine) => Fault | null,
+): readonly { readonly machine: Machine; readonly fault: Fault; readonly trips: readonly Trip[] }[] {
+  const found = new Map<string, { machine: Machine; fault: Fault; trips: Trip[] }>();
+  for (const machine of context.trailer.facts.machines) {
+    const one = fault(machine);
+    if (one !== null) found.set(machine.id, { machine, fault: one, trips: [] });
   }
-  return [...byMachine.values()];
+  const faulty = [...found.values()];
+  for (const { machine, trip } of haulsOf(
+    context,
+    faulty.map((one) => one.machine),
+  )) {
+    found.get(machine.id)?.trips.push(trip);
+  }
+  return faulty.filter(({ trips }) => trips.length > 0);
 }

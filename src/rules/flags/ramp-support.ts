@@ -5,7 +5,7 @@ import { weightOf } from '../units/force.js';
 import { kg } from '../units/mass.js';
 import type { Flag } from './flag.js';
 import { clearedByTime, type FlagContext } from './flag-context.js';
-import { type MachineHaul, machineHauls } from './machine-hauls.js';
+import { haulsOf, type MachineHaul } from './machine-hauls.js';
 import { tripsSeen } from './trips-seen.js';
 
 /**
@@ -15,8 +15,12 @@ import { tripsSeen } from './trips-seen.js';
  * statics (`load/climb.ts`).
  */
 export function rampSupportFlags(context: FlagContext): readonly Flag[] {
-  const hauls = machineHauls(context);
-  return hauls.length === 0 ? [] : [...onRamps(context, hauls), ...hitchPulled(context, hauls)];
+  const { build, facts } = context.trailer;
+  if (build === null) return [];
+  const isHeld = rearSupport(build) !== 'none';
+  if (isHeld && build.rear.rampRatingKg === null) return [];
+  const hauls = haulsOf(context, facts.machines);
+  return [...onRamps(context, hauls), ...(isHeld ? [] : hitchPulled(context, hauls))];
 }
 
 function onRamps({ trailer }: FlagContext, hauls: readonly MachineHaul[]): readonly Flag[] {
@@ -48,7 +52,7 @@ function onRamps({ trailer }: FlagContext, hauls: readonly MachineHaul[]): reado
 function hitchPulled({ trailer }: FlagContext, hauls: readonly MachineHaul[]): readonly Flag[] {
   const { build, asOf } = trailer;
   const limits = trailer.limitsOn(asOf);
-  if (build === null || limits === null || rearSupport(build) !== 'none') return [];
+  if (build === null || limits === null) return [];
   const past = hauls.filter(({ massKg }) => (climbOf(build, limits, massKg)?.loads.liftN ?? 0) > 0);
   const worst = heaviestOf(past);
   const climb = worst === null ? null : climbOf(build, limits, worst.massKg);

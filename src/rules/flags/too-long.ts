@@ -1,7 +1,7 @@
 import { tooLong } from '../trailer/machine-room.js';
 import type { Flag } from './flag.js';
 import { clearedByTime, type FlagContext } from './flag-context.js';
-import { tripsByMachine } from './machine-hauls.js';
+import { faultsByMachine } from './machine-hauls.js';
 import { tripsSeen } from './trips-seen.js';
 
 /**
@@ -11,19 +11,14 @@ import { tripsSeen } from './trips-seen.js';
 export function tooLongFlags(context: FlagContext): readonly Flag[] {
   const { build } = context.trailer;
   if (build === null) return [];
-  return tripsByMachine(context).flatMap(({ machine, trips }) => {
-    const long = tooLong(build, machine);
-    if (long === null) return [];
-    const byTime = clearedByTime(trips);
-    return [
-      {
-        key: `too-long:${machine.id}`,
-        rule: 'too-long' as const,
-        severity: long.stands === false ? ('limit' as const) : ('watch' as const),
-        since: trips[0]?.startedOn ?? null,
-        evidence: { kind: 'too-long' as const, machineId: machine.id, ...long, trips: tripsSeen(trips) },
-        clears: [...byTime, { kind: 'correct', fact: 'machine' }, { kind: 'correct', fact: 'build-sheet' }] as const,
-      },
-    ];
-  });
+  return faultsByMachine(context, (machine) => tooLong(build, machine)).map(
+    ({ machine, fault, trips }): Flag => ({
+      key: `too-long:${machine.id}`,
+      rule: 'too-long',
+      severity: fault.stands === false ? 'limit' : 'watch',
+      since: trips[0]?.startedOn ?? null,
+      evidence: { kind: 'too-long', machineId: machine.id, ...fault, trips: tripsSeen(trips) },
+      clears: [...clearedByTime(trips), { kind: 'correct', fact: 'machine' }, { kind: 'correct', fact: 'build-sheet' }],
+    }),
+  );
 }

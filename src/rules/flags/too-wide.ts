@@ -1,7 +1,7 @@
 import { tooWide } from '../trailer/machine-room.js';
 import type { Flag } from './flag.js';
 import { clearedByTime, type FlagContext } from './flag-context.js';
-import { tripsByMachine } from './machine-hauls.js';
+import { faultsByMachine } from './machine-hauls.js';
 import { tripsSeen } from './trips-seen.js';
 
 /**
@@ -11,19 +11,14 @@ import { tripsSeen } from './trips-seen.js';
 export function tooWideFlags(context: FlagContext): readonly Flag[] {
   const { build } = context.trailer;
   if (build === null) return [];
-  return tripsByMachine(context).flatMap(({ machine, trips }) => {
-    const wide = tooWide(build, machine);
-    if (wide === null) return [];
-    const byTime = clearedByTime(trips);
-    return [
-      {
-        key: `too-wide:${machine.id}`,
-        rule: 'too-wide' as const,
-        severity: 'limit' as const,
-        since: trips[0]?.startedOn ?? null,
-        evidence: { kind: 'too-wide' as const, machineId: machine.id, ...wide, trips: tripsSeen(trips) },
-        clears: [...byTime, { kind: 'correct', fact: 'machine' }, { kind: 'correct', fact: 'build-sheet' }] as const,
-      },
-    ];
-  });
+  return faultsByMachine(context, (machine) => tooWide(build, machine)).map(
+    ({ machine, fault, trips }): Flag => ({
+      key: `too-wide:${machine.id}`,
+      rule: 'too-wide',
+      severity: 'limit',
+      since: trips[0]?.startedOn ?? null,
+      evidence: { kind: 'too-wide', machineId: machine.id, ...fault, trips: tripsSeen(trips) },
+      clears: [...clearedByTime(trips), { kind: 'correct', fact: 'machine' }, { kind: 'correct', fact: 'build-sheet' }],
+    }),
+  );
 }
