@@ -108,6 +108,9 @@ async function assignChecks(
   return store.list(tx);
 }
 
+/** Of one tire on its wheel (our invention). */
+const TIRE_CENTS = { ST: 17_500, LT: 21_000, passenger: 12_000, truck: 41_000 } as const;
+
 async function addTrailer(app: INestApplicationContext, caller: Caller, demo: DemoTrailer): Promise<string> {
   const { today } = caller;
   const { boughtYearsAgo, ...trailer } = demo.trailer;
@@ -120,6 +123,8 @@ async function addTrailer(app: INestApplicationContext, caller: Caller, demo: De
       position,
       fittedOn: latest([addDays(madeOn, 60), boughtOn]),
       tire: { ...demo.tire, dateCode: dateCodeOf(madeOn) },
+      // What comes with a trailer is in its price.
+      costCents: addDays(madeOn, 60) > boughtOn ? TIRE_CENTS[demo.tire.kind ?? 'ST'] : null,
     };
   };
   const build = { ...demo.build, id: '', effectiveFrom: boughtOn };
@@ -151,6 +156,9 @@ async function addTrailer(app: INestApplicationContext, caller: Caller, demo: De
   return added.trailerId;
 }
 
+/** Boards and work of a new deck (our invention). */
+const DECK_CENTS = 165_000;
+
 /** The deck the trailer was bought with, and each after it, until the one that lies now. */
 async function layLaterDecks(
   app: INestApplicationContext,
@@ -164,7 +172,11 @@ async function layLaterDecks(
   for (const [at, former] of demo.formerDecks.entries()) {
     fittedOn = addMonths(fittedOn, former.monthsOld);
     if (at + 1 < laid) continue;
-    must(await app.get(FitPart).run(caller, { trailerId, kind: 'deck', fittedOn, replacedFor: former.removedFor }));
+    must(
+      await app
+        .get(FitPart)
+        .run(caller, { trailerId, kind: 'deck', fittedOn, replacedFor: former.removedFor, costCents: DECK_CENTS }),
+    );
   }
 }
 
@@ -223,6 +235,8 @@ function softTires(kinds: readonly CheckKind[], demo: DemoTrailer, doneOn: Civil
     byPersonId: null,
     inspectedBy: null,
     proofOnTrailer: null,
+    costCents: null,
+    costCents: null,
     lines: wheels.map((position) => ({
       code: line.code,
       result: 'ok',

@@ -76,7 +76,16 @@ function pass(kind: CheckKind, facts: TrailerFacts, doneOn: CivilDate, from: Civ
     lines: kind.lines.flatMap((line) => checkedLines(line, facts, { day: daysBetween(from, doneOn), doneOn })),
     inspectedBy: kind.proof === null ? null : 'own',
     proofOnTrailer: kind.proof === null ? null : true,
+    costCents: null,
+    costCents: costOf(kind, spread(`${facts.trailer.yardNumber} ${kind.code} ${doneOn} cost`)()),
   };
+}
+
+/** What the shop asks for an hour (our invention). Looking around the yard costs nothing that anybody writes down. */
+const SHOP_HOUR_CENTS = 9_500;
+
+function costOf(kind: CheckKind, scatter: number): number | null {
+  return kind.work.place === 'shop' ? Math.round(kind.work.hours * SHOP_HOUR_CENTS * (0.9 + 0.3 * scatter)) : null;
 }
 
 /** A day of the demo yard, and how many it is from the first. */
