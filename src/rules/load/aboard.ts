@@ -11,17 +11,18 @@ export interface Aboard {
 
 /** The machines among a load's cargo, heaviest first; items that name the same machine are it and what it wears. */
 export function machinesAboard({ cargo }: Load, machines: readonly Machine[]): readonly Aboard[] {
-  const aboard = new Map<string, { machine: Machine; massKg: number; weighed: boolean }>();
-  for (const item of cargo) {
-    if (item.machineId === null) continue;
-    const known = aboard.get(item.machineId);
-    const machine = known?.machine ?? machines.find((one) => one.id === item.machineId);
-    if (machine === undefined) continue;
-    aboard.set(item.machineId, {
-      machine,
-      massKg: (known?.massKg ?? 0) + item.massKg,
-      weighed: (known?.weighed ?? true) && item.basis === 'weighed',
-    });
+  // A load has a handful of items: looking through them is quicker than any index of them.
+  const aboard: { machine: Machine; massKg: Kilograms; weighed: boolean }[] = [];
+  for (const { machineId, massKg, basis } of cargo) {
+    if (machineId === null) continue;
+    const known = aboard.find(({ machine }) => machine.id === machineId);
+    if (known !== undefined) {
+      known.massKg = kg(known.massKg + massKg);
+      known.weighed &&= basis === 'weighed';
+      continue;
+    }
+    const machine = machines.find((one) => one.id === machineId);
+    if (machine !== undefined) aboard.push({ machine, massKg, weighed: basis === 'weighed' });
   }
-  return [...aboard.values()].map((one) => ({ ...one, massKg: kg(one.massKg) })).sort((a, b) => b.massKg - a.massKg);
+  return aboard.length < 2 ? aboard : aboard.sort((a, b) => b.massKg - a.massKg);
 }

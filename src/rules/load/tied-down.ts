@@ -1,4 +1,5 @@
 import type { Load, Machine } from '../facts/load.js';
+import type { Metres } from '../units/length.js';
 import { type Kilograms, kg } from '../units/mass.js';
 import { machinesAboard } from './aboard.js';
 import { checkTieDowns, type TieDownCheck, type TieDownNeed, tieDownNeed } from './tie-downs.js';
@@ -10,19 +11,13 @@ import { checkTieDowns, type TieDownCheck, type TieDownNeed, tieDownNeed } from 
 export function needOf(load: Load, machines: readonly Machine[], cargoKg: Kilograms | null): TieDownNeed | null {
   const massKg = cargoKg ?? kg(load.cargo.reduce<number>((sum, item) => sum + item.massKg, 0));
   if (!(massKg > 0)) return null;
-  const aboard = machinesAboard(load, machines);
-  const rolling = aboard.filter(({ machine }) => machine.contact !== 'pads');
-  const lengths = aboard.map(({ machine }) => machine.lengthM);
-  const longest = lengths.reduce(
-    (most, length) => (length !== null && (most === null || length > most) ? length : most),
-    null,
-  );
-  return tieDownNeed({
-    massKg,
-    lengthM: longest,
-    blockedAhead: false,
-    machineKg: rolling[0]?.massKg ?? null,
-  });
+  let lengthM: Metres | null = null;
+  let machineKg: Kilograms | null = null;
+  for (const { machine, massKg: itsKg } of machinesAboard(load, machines)) {
+    if (machine.lengthM !== null && (lengthM === null || machine.lengthM > lengthM)) lengthM = machine.lengthM;
+    if (machine.contact !== 'pads' && machineKg === null) machineKg = itsKg;
+  }
+  return tieDownNeed({ massKg, lengthM, blockedAhead: false, machineKg });
 }
 
 /** The tie-downs recorded for a load against what it needs; null when nobody said what held it, or what it weighed. */
