@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import { daysAfter } from '../../rules/calendar/day-number.js';
 import { CLEAR_WOOD } from '../../rules/deck/clear-wood.js';
+import { CLIMATE_RATE, decayDepthMm, WOOD_RATE } from '../../rules/deck/decay-depth.js';
 import { decayHazard, decayIndex } from '../../rules/deck/decay-index.js';
 import { deckLifePrior } from '../../rules/deck/deck-life-prior.js';
 import { chanceOfNewDeck, deckDates, deckOutlook } from '../../rules/deck/deck-outlook.js';
@@ -34,6 +35,8 @@ const treated = z.boolean().describe('Pressure treated against decay.');
 const stored = z.enum(['open', 'cover']).describe('Where it stands when parked.');
 const DURATIONS = Object.keys(LOAD_DURATION) as (keyof typeof LOAD_DURATION)[];
 const SPECIES = Object.keys(CLEAR_WOOD) as (keyof typeof CLEAR_WOOD)[];
+const WOOD_CLASSES = Object.keys(WOOD_RATE) as (keyof typeof WOOD_RATE)[];
+const ZONES = Object.keys(CLIMATE_RATE) as (keyof typeof CLIMATE_RATE)[];
 const decayIndexOf = plain('Decay hazard index of the place', z.number().min(0).max(400)).nullable();
 const policy = {
   decayIndex: decayIndexOf,
@@ -251,6 +254,22 @@ const LIVES = [
     compute: ({ months }) => {
       const index = decayIndex(months);
       return { index, hazard: decayHazard(index) };
+    },
+  }),
+  computation({
+    name: 'decay-depth',
+    about: 'How deep wood above ground has decayed after some years, for comparing woods and zones.',
+    source: 'CSIRO / FWPA, Design for Durability, Manual 4 (2008); every number from memory, unverified.',
+    input: z.object({
+      wood: z.enum(WOOD_CLASSES).describe('Australian heartwood durability class, or sapwood.'),
+      zone: z.enum(ZONES).describe('Australian hazard zone, A the least.'),
+      years: plain('Years in the weather', z.number().min(0).max(200)),
+    }),
+    output: z.object({ rateMmPerYear: answer('Full rate, mm a year'), depthMm: answer('Depth of decay, mm') }),
+    example: { wood: 'class-3', zone: 'C', years: 15 },
+    compute: ({ wood, zone, years }) => {
+      const rateMmPerYear = WOOD_RATE[wood] * CLIMATE_RATE[zone];
+      return { rateMmPerYear, depthMm: decayDepthMm(rateMmPerYear, years) };
     },
   }),
   computation({
