@@ -1,11 +1,9 @@
 import type { CheckKind } from '../facts/check.js';
 import type { Trip } from '../facts/use.js';
 import { loadFactor } from '../fatigue/trip-damage.js';
-import type { DistanceToCome } from '../forecast/distance-to-come.js';
-import type { DistanceTravelled, TripWeight } from '../forecast/distance-travelled.js';
+import type { TripWeight } from '../forecast/distance-travelled.js';
 import { knownAxleLoad } from '../history/axle-load.js';
 import type { TrailerOn } from '../history/trailer-on.js';
-import type { UseSoFar } from './use-so-far.js';
 
 /**
  * What a mile counts for toward a check of the hub bearings, by the load on the axle that took most of its rating:
@@ -43,14 +41,4 @@ export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeigh
 /** Whether a check is about hub bearings: it is for greased or for oiled hubs only. */
 export function isOfBearings(kind: Pick<CheckKind, 'appliesTo'>): boolean {
   return kind.appliesTo.lubricants !== null;
-}
-
-/** The distance a check counts, behind and ahead. */
-export function countedFor(
-  kind: Pick<CheckKind, 'appliesTo'>,
-  use: UseSoFar,
-): { readonly counted: DistanceTravelled; readonly toCome: DistanceToCome } {
-  return isOfBearings(kind)
-    ? { counted: use.bearings, toCome: use.bearingsToCome }
-    : { counted: use.counted, toCome: use.countedToCome };
 }

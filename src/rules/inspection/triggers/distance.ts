@@ -1,15 +1,17 @@
 import { dayFromNumber, dayNumber } from '../../calendar/day-number.js';
-import type { Trigger } from '../../facts/check.js';
+import type { CheckKind, Trigger } from '../../facts/check.js';
+import type { DistanceToCome } from '../../forecast/distance-to-come.js';
+import type { DistanceTravelled } from '../../forecast/distance-travelled.js';
 import { type Kilometres, km } from '../../units/distance.js';
-import { countedFor } from '../bearing-load.js';
+import { isOfBearings } from '../bearing-load.js';
 import { certain, rangeBy } from '../due-range.js';
+import type { UseSoFar } from '../use-so-far.js';
 import { type CheckSoFar, cannotSay, type Falls, fallsWithin } from './falls.js';
 
 /**
  * Every so many miles: the day the distance is reached, harsh service counted as `HARSH_FACTOR` says and, for hub
- * bearings, loads over an axle's rating as `bearingWeight` says; ahead, the day by
- * which it is as likely reached as not. Where a booked job would cross it on the way, the day before that job: the work
- * cannot be done on the road.
+ * bearings, loads over an axle's rating as `bearingWeight` says; ahead, the day by which it is as likely reached as not.
+ * Where a booked job would cross it on the way, the day before that job: the work cannot be done on the road.
  */
 export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>, check: CheckSoFar): Falls {
   const { kind, trailer, use, lastPass } = check;
@@ -32,6 +34,16 @@ export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>,
     rangeBy((chance) => toCome.dayReaching(left, done, chance), true),
     used,
   );
+}
+
+/** The distance a check counts, behind and ahead. */
+function countedFor(
+  kind: Pick<CheckKind, 'appliesTo'>,
+  use: UseSoFar,
+): { readonly counted: DistanceTravelled; readonly toCome: DistanceToCome } {
+  return isOfBearings(kind)
+    ? { counted: use.bearings, toCome: use.bearingsToCome }
+    : { counted: use.counted, toCome: use.countedToCome };
 }
 
 /** Whether it went out since a day and nobody said how far, on a trip or a meter. */
