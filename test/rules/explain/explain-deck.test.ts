@@ -7,8 +7,8 @@ import { deckLifeOf } from '../../../src/rules/history/deck-life.js';
 import { trailerOn } from '../../../src/rules/history/trailer-on.js';
 import { inch } from '../../../src/rules/units/length.js';
 import { kPa, toPsi } from '../../../src/rules/units/pressure.js';
-import { build, item, load, tires } from '../sample-facts.js';
-import { facts, machine } from '../sample-trailer.js';
+import { build, item, load, tire, tires } from '../sample-facts.js';
+import { done, facts, machine } from '../sample-trailer.js';
 
 const TODAY = day('2025-09-01');
 const DECK = {
@@ -21,16 +21,7 @@ const DECK = {
   plankWidthM: inch(7.25),
   crossmemberSpacingM: inch(16),
 };
-const part = {
-  id: 'deck',
-  kind: 'deck' as const,
-  position: null,
-  fittedOn: day('2020-09-01'),
-  removedOn: null,
-  removedFor: null,
-  tire: null,
-  bearings: null,
-};
+const part = { ...tire('deck', {}, day('2020-09-01')), kind: 'deck' as const, position: null, tire: null };
 const loader = machine('loader', 3_750, {
   contact: 'tires',
   contactCount: 4,
@@ -80,16 +71,7 @@ describe('how the life of a deck was worked out', () => {
       position: '3',
       measured: { quantity: 'board-sag-mm' as const, value: 15 },
     };
-    const record = {
-      id: 'r',
-      checkKindId: 'k',
-      doneOn: day('2025-08-20'),
-      outcome: 'fail' as const,
-      byPersonId: null,
-      lines: [line],
-      inspectedBy: null,
-      proofOnTrailer: null,
-    };
+    const record = done('deck-probe', '2025-08-20', { outcome: 'fail', lines: [line] });
     expect(explain({ ...some, checkRecords: [record] }, TODAY).some(({ of }) => of === 'deck-life')).toBe(false);
   });
 });

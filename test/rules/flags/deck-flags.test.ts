@@ -7,7 +7,7 @@ import type { Machine } from '../../../src/rules/facts/load.js';
 import type { TrailerFacts } from '../../../src/rules/facts/trailer-facts.js';
 import { fit } from '../../../src/rules/fit/fit.js';
 import { inch } from '../../../src/rules/units/length.js';
-import { build, item, load } from '../sample-facts.js';
+import { build, item, load, tire } from '../sample-facts.js';
 import { done, facts, job, machine, trip } from '../sample-trailer.js';
 
 const TODAY = day('2026-05-04');
@@ -200,19 +200,7 @@ test('every day until it is to be looked at again reads the same, decks of the y
     builds: [decked()],
     machines: [wheeled(8_000)],
     trips: [hauledOn('2026-03-20', 8_000), hauledOn('2026-04-10', 8_000)],
-    parts: [
-      {
-        id: 'deck',
-        kind: 'deck',
-        position: null,
-        fittedOn: laid,
-        removedOn: null,
-        removedFor: null,
-        tire: null,
-        bearings: null,
-        costCents: null,
-      },
-    ],
+    parts: [{ ...tire('deck', {}, laid), id: 'deck', kind: 'deck', position: null, tire: null }],
     decks: [
       life('a', day('2015-01-01'), day('2021-06-01')),
       life('b', laid, null),

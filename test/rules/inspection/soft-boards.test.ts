@@ -4,6 +4,7 @@ import type { CheckedLine, CheckRecord, MeasuredQuantity } from '../../../src/ru
 import type { Part } from '../../../src/rules/facts/part.js';
 import { trailerOn } from '../../../src/rules/history/trailer-on.js';
 import { probedDeck } from '../../../src/rules/inspection/soft-boards.js';
+import { tire } from '../sample-facts.js';
 import { done, facts } from '../sample-trailer.js';
 
 const TODAY = day('2026-05-04');
@@ -18,16 +19,7 @@ function found(
 }
 
 function probed(records: readonly CheckRecord[], laidOn: CivilDate | null = null) {
-  const deck: Part = {
-    id: 'deck',
-    kind: 'deck',
-    position: null,
-    fittedOn: laidOn,
-    removedOn: null,
-    removedFor: null,
-    tire: null,
-    bearings: null,
-  };
+  const deck: Part = { ...tire('deck', {}, laidOn), kind: 'deck', position: null, tire: null };
   return probedDeck(trailerOn(facts({ checkRecords: records, parts: [deck] }), TODAY));
 }
 

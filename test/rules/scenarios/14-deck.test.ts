@@ -9,7 +9,7 @@ import type { Part } from '../../../src/rules/facts/part.js';
 import { DEFAULT_POLICY } from '../../../src/rules/facts/yard-policy.js';
 import { fit } from '../../../src/rules/fit/fit.js';
 import { inch } from '../../../src/rules/units/length.js';
-import { build, item, load, tires } from '../sample-facts.js';
+import { build, item, load, tire, tires } from '../sample-facts.js';
 import { done, facts, job, kind, machine } from '../sample-trailer.js';
 
 /** The yard's replaced decks, years. */
@@ -34,17 +34,7 @@ function life(id: string, laidOn: CivilDate, years: number | null): DeckLife {
 const REPLACED = LASTED.map((years, i) => life(`replaced-${i}`, day('2014-05-01'), years));
 const STILL_IN_USE = [life('lying-1', day('2021-04-01'), null), life('lying-2', day('2022-06-01'), null)];
 
-const deckPart: Part = {
-  id: 'deck-1',
-  kind: 'deck',
-  position: null,
-  fittedOn: LAID,
-  removedOn: null,
-  removedFor: null,
-  tire: null,
-  bearings: null,
-  costCents: null,
-};
+const deckPart: Part = { ...tire('deck', {}, LAID), id: 'deck-1', kind: 'deck', position: null, tire: null };
 
 const pine = {
   ...build().deck,
