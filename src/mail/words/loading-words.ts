@@ -53,10 +53,6 @@ const SUPPORT_WORDS: Readonly<Record<RearSupport, string>> = {
   unknown: 'Nobody has said whether anything holds the tail up.',
 };
 
-export function supportWords(support: RearSupport): string {
-  return SUPPORT_WORDS[support];
-}
-
 export function tiedWords({ count: many, workingLoadKg, unrated }: TieDownCheck): string {
   const open = unrated === 0 ? '' : `, ${number(unrated)} of them with no known limit`;
   return `${count(many, 'tie-down')} that count for ${pounds(workingLoadKg)}${open}.`;

@@ -70,7 +70,7 @@ interface Lift {
   readonly supportMostN: number | null;
 }
 
-export function supportWords({ support, supportLeastN, supportMostN }: Lift): string {
+function supportWords({ support, supportLeastN, supportMostN }: Lift): string {
   switch (support) {
     case 'stabilizers':
     case 'knee-brace': {

@@ -32,7 +32,7 @@ function rounded(place: number) {
 }
 
 /** Which limit, as part of a sentence. */
-export function edgeWords({ kind, subject }: FitParking['tightest']): string {
+function edgeWords({ kind, subject }: FitParking['tightest']): string {
   switch (kind) {
     case 'tongue-share-low':
       return 'the least that should rest on the tongue';

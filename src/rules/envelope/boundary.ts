@@ -1,7 +1,6 @@
 import type { Limit, LimitKind } from '../load/limit.js';
-import { type Newtons, newtons, weightOf } from '../units/force.js';
+import { type Newtons, newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
-import type { Kilograms } from '../units/mass.js';
 
 /** What makes an edge of the envelope: a rating, the tongue's band, an axle that would hang in the air, or an end of the deck. */
 export type EdgeKind =
@@ -57,9 +56,4 @@ export function ratedAt(limit: Limit, load: Response, share = 1): Boundary {
 /** What one newton of cargo with its balance point there uses up of a boundary; negative where more weight leaves more room. */
 export function perNewtonAt(boundary: Boundary, balancePointM: Metres): number {
   return boundary.perWeight + boundary.perMoment * balancePointM;
-}
-
-/** How far inside a boundary a cargo lies, N; negative outside. */
-export function roomInside(boundary: Boundary, balancePointM: Metres, cargoKg: Kilograms): Newtons {
-  return newtons(boundary.mostN - perNewtonAt(boundary, balancePointM) * weightOf(cargoKg));
 }

@@ -19,7 +19,7 @@ export interface EnvelopeInput {
   readonly raisedM: Metres | null;
 }
 
-export interface EnvelopePoint {
+interface EnvelopePoint {
   readonly balancePointM: Metres;
   readonly cargoKg: Kilograms;
 }

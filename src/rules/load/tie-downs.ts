@@ -50,7 +50,7 @@ const COUNTS: Readonly<Record<TieDownWay, number>> = { direct: 0.5, around: 0.5,
 const SHARE_OF_WEIGHT = 0.5;
 
 /** From this weight a single machine on wheels or tracks needs four. Source: 49 CFR 393.130(a), (c). */
-export const HEAVY_MACHINE_KG = lb(10_000);
+const HEAVY_MACHINE_KG = lb(10_000);
 const HEAVY_MACHINE_COUNT = 4;
 
 /** Up to this length and weight one is enough. Source: 49 CFR 393.110(b)(1). */

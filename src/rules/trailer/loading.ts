@@ -30,7 +30,7 @@ export interface ClimbFound {
   readonly support: RearSupport;
 }
 
-export interface Slope {
+interface Slope {
   /** Radians. */
   readonly angle: number;
   /** The greatest it can be: a dovetail, whose drop is unknown, makes it less. */
@@ -39,7 +39,7 @@ export interface Slope {
 }
 
 /** Where ramp and deck meet, under the middle of the machine. */
-export interface Crest {
+interface Crest {
   readonly neededM: Metres;
   readonly clearanceM: Metres;
   /** The most it can need, as the slope is the greatest it can be. */
@@ -48,7 +48,7 @@ export interface Crest {
 }
 
 /** How far ahead of the pivot a machine can bring its balance point on a deck that its weight must lay flat. */
-export interface TiltRoom {
+interface TiltRoom {
   readonly pivotM: Metres;
   readonly aheadM: Metres;
   readonly deckWeightUnknown: boolean;
