@@ -7,7 +7,7 @@ import { order } from '../history/order.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import { lawOnMeasure, passesWear } from '../law/wear.js';
 import { parseWheelPosition } from '../trailer/wheel-positions.js';
-import { type Kilometres, km } from '../units/distance.js';
+import { type Kilometres, km as kilometres } from '../units/distance.js';
 import { type LimitPlace, placeOfLimit, type WearLine, wearLine } from '../wear/wear-line.js';
 import {
   practiceLimit,
@@ -231,22 +231,25 @@ function daysOf({ early, middle, late }: LimitPlace, since: CivilDate) {
 function roadTo({ early, middle, late }: LimitPlace, { placeOn, since, use }: LimitCase) {
   const { toCome, travelled } = use;
   const driven = placeOn(dayFromNumber(toCome.from));
-  const left = (place: number) => km(Math.max(0, place - driven));
+  const left = (place: number) => kilometres(Math.max(0, place - driven));
   const reaching = (place: number, chance: number): number | null =>
     place <= driven
-      ? travelled.dayReaching(dayNumber(since), km(Math.max(0, place)))
+      ? travelled.dayReaching(dayNumber(since), kilometres(Math.max(0, place)))
       : (toCome.dayReaching(left(place), toCome.from, chance)?.day ?? null);
+  const km = { early: left(early), middle: left(middle), late: left(late) };
   const day = reaching(middle, 0.5);
+  // Ten years off there is nothing to plan, and a walk that far for each end costs the most.
+  if (day === null) return { km, on: { early: null, middle: null, late: null } };
   const stray = (byWear: number | null, byUse: number | null) =>
-    day === null || byWear === null || byUse === null ? null : Math.hypot(byWear - day, byUse - day);
+    byWear === null || byUse === null ? null : Math.ceil(Math.hypot(byWear - day, byUse - day));
   const before = stray(reaching(early, 0.5), reaching(middle, 0.1));
   const after = stray(reaching(late, 0.5), reaching(middle, 0.9));
   return {
-    km: { early: left(early), middle: left(middle), late: left(late) },
+    km,
     on: {
-      early: day === null || before === null ? null : dayFromNumber(day - Math.ceil(before)),
-      middle: day === null ? null : dayFromNumber(day),
-      late: day === null || after === null ? null : dayFromNumber(day + Math.ceil(after)),
+      early: before === null ? null : dayFromNumber(day - before),
+      middle: dayFromNumber(day),
+      late: after === null ? null : dayFromNumber(day + after),
     },
   };
 }

@@ -9,8 +9,8 @@ interface Parabola {
   readonly errors: readonly [number, number, number];
   readonly scatter: number;
   readonly rSquared: number;
-  /** Probability of a bend so strong by chance alone, if the truth were straight. Small: the line hides a bend. */
-  readonly straightProbability: number;
+  /** Degrees of freedom behind the scatter. */
+  readonly freedom: number;
 }
 
 /**
@@ -54,6 +54,11 @@ export function parabola(points: readonly Point[]): Parabola | null {
     errors,
     scatter: Math.sqrt(variance),
     rSquared: total === 0 ? 1 : 1 - squares / total,
-    straightProbability: errors[2] === 0 ? 1 : 2 * studentBelow(-Math.abs(square / errors[2]), count - 3),
+    freedom: count - 3,
   };
+}
+
+/** Probability of a bend so strong by chance alone, if the truth were straight. Small: a line hides a bend. */
+export function straightProbability({ square, errors, freedom }: Parabola): number {
+  return errors[2] === 0 ? 1 : 2 * studentBelow(-Math.abs(square / errors[2]), freedom);
 }

@@ -15,7 +15,8 @@ export interface WearLine extends Line {
 
 /** Readings needed before a bend is looked for: fewer bend by themselves. Our choice. */
 const LEAST_FOR_BEND = 6;
-const CHANCE = 0.05;
+/** A bend that chance would make in one of twenty straight trends is taken for one, either way: the usual 95 %. */
+const SURE = 0.95;
 
 /** Null while nothing says how fast it wears: one reading, or all on one day, and no usual wear held. */
 export function wearLine(readings: readonly WearReading[], kind: WearKind, by: 'distance' | 'days'): WearLine | null {
@@ -27,7 +28,7 @@ export function wearLine(readings: readonly WearReading[], kind: WearKind, by: '
   });
   if (line === null) return null;
   const bend = points.length < LEAST_FOR_BEND ? null : parabola(points);
-  const speedsUp = bend !== null && bend.straightProbability < CHANCE && bend.square * kind.direction > 0;
+  const speedsUp = bend !== null && bend.square * kind.direction > bend.errors[2] * tailOf(bend.freedom, SURE);
   return { ...line, speedsUp };
 }
 
@@ -47,7 +48,7 @@ const BETWEEN = 0.8;
  */
 export function placeOfLimit(line: WearLine, limit: WearLimit, direction: -1 | 1): LimitPlace | null {
   if (line.slope * direction <= 0) return null;
-  const found = crossingAt(line, limit.value, tailOf(line.freedom));
+  const found = crossingAt(line, limit.value, tailOf(line.freedom, BETWEEN));
   return found.kind === 'no-slope' ? null : { early: found.low, middle: found.at, late: found.high };
 }
 
@@ -55,10 +56,13 @@ export function placeOfLimit(line: WearLine, limit: WearLimit, direction: -1 | 1
 const TAILS = new Map<number, number>();
 const MOST_TAILS = 1000;
 
-function tailOf(freedom: number): number {
-  const known = TAILS.get(freedom);
+/** Quantile of Student's t that leaves this share between it and its mirror image. */
+function tailOf(freedom: number, between: number): number {
+  // Whole numbers and shares below 1: one key for both.
+  const key = freedom + between;
+  const known = TAILS.get(key);
   if (known !== undefined) return known;
-  const tail = studentQuantile((1 + BETWEEN) / 2, freedom);
-  if (TAILS.size < MOST_TAILS) TAILS.set(freedom, tail);
+  const tail = studentQuantile((1 + between) / 2, freedom);
+  if (TAILS.size < MOST_TAILS) TAILS.set(key, tail);
   return tail;
 }
