@@ -21,6 +21,7 @@ import { LimitSection } from './limit-section.js';
 import { PaperSection } from './paper-section.js';
 import { PartSection } from './part-section.js';
 import { UseSection } from './use-section.js';
+import { WearSection } from './wear-section.js';
 
 interface TrailerProps {
   readonly caller: Caller;
@@ -88,6 +89,7 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
           <PaperSection caller={caller} screen={screen} />
         </div>
       </div>
+      <WearSection screen={screen} />
       <PartSection caller={caller} screen={screen} />
       <UseSection caller={caller} screen={screen} />
       <BuildSection caller={caller} screen={screen} />

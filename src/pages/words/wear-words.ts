@@ -1,4 +1,5 @@
 import type { Flag, WearingPart } from '../../rules/flags/flag.js';
+import type { WearTrend } from '../../rules/inspection/wear-trends.js';
 import type { WearQuantity } from '../../rules/wear/wear-quantity.js';
 import { showDate } from '../components/show-quantity.js';
 import { listWords, positionWords } from './build-words.js';
@@ -57,3 +58,35 @@ const WEARING_TODO: Readonly<Record<WearQuantity, string>> = {
   'end-play-mm': 'Adjust the bearing to the axle maker’s play and look for wear.',
   'chain-mm': 'Compare with an unworn link and plan a new chain.',
 };
+
+/** Which part and what of it: `Tread depth, axle 1 left`. */
+export function wearTitle({ quantity, position }: Pick<WearTrend, 'quantity' | 'position'>): string {
+  const { what } = measuredUnit(quantity);
+  const title = `${what.charAt(0).toUpperCase()}${what.slice(1)}`;
+  return position === null ? title : `${title}, ${positionWords(position)}`;
+}
+
+/** When it comes to its limit, with the days one chance in ten lies before and after, or why that cannot be said. */
+export function reachedWords({ toLimit, setBackOn }: WearTrend): string {
+  const since = setBackOn === null ? '' : ` Reads better since ${showDate(setBackOn)}: counted anew from there.`;
+  return `${whenWords(toLimit)}.${since}`;
+}
+
+function whenWords(toLimit: WearTrend['toLimit']): string {
+  if (toLimit.kind === 'past') return 'Past it';
+  if (toLimit.kind === 'refused') return REFUSED_WORDS[toLimit.because];
+  const { early, middle, late } = toLimit.on;
+  if (middle === null) return 'Not within ten years, or no usual use is known';
+  const between =
+    early === null || late === null
+      ? ''
+      : ` (one chance in ten before ${showDate(early)}, one after ${showDate(late)})`;
+  const leans = toLimit.leansOnUsualWear ? '; readings are few, so mostly usual wear' : '';
+  return `About ${showDate(middle)}${between}${leans}`;
+}
+
+const REFUSED_WORDS = {
+  'no-limit': 'No limit holds for all makes: the maker’s manual has it',
+  'one-reading': 'One reading says nothing of how fast it wears',
+  'no-slope': 'The readings scatter too much to tell wear from chance',
+} as const;

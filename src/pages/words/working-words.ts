@@ -1,11 +1,12 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Basis, InputName, Working, WorkingInput, WorkingOf, WorkingUnit } from '../../rules/explain/working.js';
 import type { LimitKind } from '../../rules/load/limit.js';
-import { km } from '../../rules/units/distance.js';
+import { km, miles } from '../../rules/units/distance.js';
 import { newtons } from '../../rules/units/force.js';
-import { inch, metres } from '../../rules/units/length.js';
+import { inch, metres, toInch } from '../../rules/units/length.js';
 import { kg } from '../../rules/units/mass.js';
 import { kPa } from '../../rules/units/pressure.js';
+import type { WearQuantity } from '../../rules/wear/wear-quantity.js';
 import {
   showDate,
   showDistance,
@@ -16,7 +17,9 @@ import {
   showPressure,
   showShare,
 } from '../components/show-quantity.js';
+import { positionWords } from './build-words.js';
 import { limitWords } from './limit-words.js';
+import { wearTitle } from './wear-words.js';
 
 const WORKING_WORDS: Readonly<Record<WorkingOf, string>> = {
   payload: 'Payload left for cargo',
@@ -28,8 +31,6 @@ const WORKING_WORDS: Readonly<Record<WorkingOf, string>> = {
   wear: 'When it wears to its limit',
   'deck-life': 'How long the deck may last',
   'hub-life': 'Bearing life used',
-  jack: 'On the jack',
-  'tie-downs': 'Tie-downs',
   plank: 'In one plank',
 };
 
@@ -57,17 +58,15 @@ const INPUT_WORDS: Readonly<Record<InputName, string>> = {
   reading: 'Last reading',
   'wear-rate': 'Wear',
   'wear-limit': 'Limit',
-  'life-shape': 'Shape of the life spread',
-  'life-scale': 'Scale of the life spread',
+  'life-scale': 'Life expected beforehand',
   age: 'Age',
   strength: 'Strength allowed',
   'contact-load': 'Under one wheel, track or pad',
   'plank-thickness': 'Plank thickness',
   span: 'Crossmember spacing',
-  'bearing-rating': 'Bearing rating',
-  travelled: 'Distance travelled',
-  'jack-place': 'Jack behind the coupler',
-  'working-load': 'Working load limit',
+  'hub-load': 'Mean load on the hub',
+  'rated-life': 'Rated life (L10) at that load',
+  travelled: 'Distance with a known load',
 };
 
 const BASIS_WORDS: Readonly<Record<Basis, string>> = {
@@ -80,9 +79,18 @@ const BASIS_WORDS: Readonly<Record<Basis, string>> = {
 };
 
 export function workingTitle({ of, subject }: Pick<Working, 'of' | 'subject'>): string {
-  if (of !== 'margin' || subject === null) return WORKING_WORDS[of];
+  if (subject === null || of === 'due') return WORKING_WORDS[of];
+  if (of === 'hub-life') return `${WORKING_WORDS[of]}: ${positionWords(subject)}`;
+  if (of === 'wear') return `${WORKING_WORDS[of]}: ${wearSubject(subject)}`;
+  if (of !== 'margin') return `${WORKING_WORDS[of]}: ${subject}`;
   const [kind, which] = subject.split(' ') as [LimitKind, string | undefined];
   return `${WORKING_WORDS.margin}: ${limitWords({ kind, subject: which ?? null })}`;
+}
+
+/** A trend's key: quantity, and place where there is one. */
+function wearSubject(key: string): string {
+  const [quantity = '', position = ''] = key.split(':');
+  return wearTitle({ quantity: quantity as WearQuantity, position: position === '' ? null : position }).toLowerCase();
 }
 
 /** `On the deck: loader`. */
@@ -106,6 +114,9 @@ export function showValue(value: number | CivilDate, unit: WorkingUnit): string 
   return typeof value === 'string' ? showDate(value) : SHOWN[unit](value);
 }
 
+/** Kilometres in a mile: what passes in 1,000 km passes so many times in 1,000 miles. */
+const toKm = miles(1);
+
 const SHOWN: Readonly<Record<WorkingUnit, (value: number) => string>> = {
   kg: (value) => showMass(kg(value)),
   N: (value) => showForce(newtons(value)),
@@ -115,6 +126,12 @@ const SHOWN: Readonly<Record<WorkingUnit, (value: number) => string>> = {
   mm: (value) => showLength(metres(value / 1000)),
   km: (value) => showDistance(km(value)),
   'km/day': (value) => `${showDistance(km(value))} a day`,
+  'mm/1000 km': (value) => `${showNumber(toInch(metres(value / 1000)) * toKm, 3)} in each 1,000 mi`,
+  'V/1000 km': (value) => `${showNumber(value * toKm, 3)} V each 1,000 mi`,
+  'A/1000 km': (value) => `${showNumber(value * toKm, 3)} A each 1,000 mi`,
+  'mm/year': (value) => `${showNumber(toInch(metres(value / 1000)), 3)} in a year`,
+  'V/year': (value) => `${showNumber(value, 3)} V a year`,
+  'A/year': (value) => `${showNumber(value, 3)} A a year`,
   kPa: (value) => showPressure(kPa(value)),
   V: (value) => `${showNumber(value, 2)} V`,
   A: (value) => `${showNumber(value, 2)} A`,

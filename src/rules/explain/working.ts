@@ -36,8 +36,6 @@ export type WorkingOf =
   | 'wear'
   | 'deck-life'
   | 'hub-life'
-  | 'jack'
-  | 'tie-downs'
   | 'plank';
 
 export const INPUT_NAMES = [
@@ -64,17 +62,15 @@ export const INPUT_NAMES = [
   'reading',
   'wear-rate',
   'wear-limit',
-  'life-shape',
   'life-scale',
   'age',
   'strength',
   'contact-load',
   'plank-thickness',
   'span',
-  'bearing-rating',
+  'hub-load',
+  'rated-life',
   'travelled',
-  'jack-place',
-  'working-load',
 ] as const;
 export type InputName = (typeof INPUT_NAMES)[number];
 
@@ -86,6 +82,7 @@ export type WorkingUnit =
   | 'mm'
   | 'km'
   | 'km/day'
+  | `${'mm' | 'V' | 'A'}/${'1000 km' | 'year'}`
   | 'kPa'
   | 'V'
   | 'A'
