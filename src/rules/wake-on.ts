@@ -57,25 +57,25 @@ function seeJobs({ facts }: TrailerOn, see: See): void {
 
 /** A trip stops speaking of the present; the trailer has stood, since it moved or was looked at, long enough to be looked at. */
 function seeTrips(trailer: TrailerOn, see: See): void {
-  const { tripsByEnd, records, asOf } = trailer;
+  const { tripsByEnd, asOf } = trailer;
   const oldest = daysAfter(asOf, -RECENT_DAYS);
-  for (let i = tripsByEnd.length - 1; i >= 0; i--) {
-    const trip = tripsByEnd[i] as Trip;
-    if (trip.endedOn < oldest) break;
-    if (speaks(trip, trailer)) see(daysAfter(trip.endedOn, RECENT_DAYS + 1));
-  }
+  let first = tripsByEnd.length;
+  while (first > 0 && (tripsByEnd[first - 1] as Trip).endedOn >= oldest) first--;
+  // The oldest that speaks falls silent first.
+  const speaking = tripsByEnd.slice(first).find((trip) => speaks(trip, trailer));
+  if (speaking !== undefined) see(daysAfter(speaking.endedOn, RECENT_DAYS + 1));
   const movedOn = tripsByEnd.at(-1)?.endedOn ?? null;
-  if (movedOn !== null) {
-    see(daysAfter(movedOn, IDLE_DAYS));
-    see(daysAfter(movedOn, HALF_YEAR_DAYS));
+  for (const days of [IDLE_DAYS, HALF_YEAR_DAYS]) {
+    if (movedOn !== null) see(daysAfter(movedOn, days));
+    seeLookedAt(trailer, days, see);
   }
-  const lookedAt = daysAfter(asOf, -HALF_YEAR_DAYS);
-  for (let i = records.length - 1; i >= 0; i--) {
-    const on = records[i]?.doneOn ?? lookedAt;
-    if (on <= lookedAt) break;
-    see(daysAfter(on, IDLE_DAYS));
-    see(daysAfter(on, HALF_YEAR_DAYS));
-  }
+}
+
+/** So many days after a check, standing asks for another look: of all checks less old than that, the oldest comes first. */
+function seeLookedAt({ records, asOf }: TrailerOn, days: number, see: See): void {
+  const before = daysAfter(asOf, -days);
+  const first = records.find(({ doneOn }) => doneOn > before);
+  if (first !== undefined) see(daysAfter(first.doneOn, days));
 }
 
 /** Whether anything is said of a trip that will no longer be said once it is old. */

@@ -312,6 +312,7 @@ const anyRecord: fc.Arbitrary<CheckRecord> = fc
     ],
     inspectedBy: null,
     proofOnTrailer: aboard,
+    costCents: null,
   }));
 
 const anyTire: fc.Arbitrary<Part> = fc

@@ -51,7 +51,7 @@ export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
     build: eras.of(asOf).build,
     tires: eras.of(asOf).tires,
     trips,
-    tripsByEnd: trips.toSorted(byEnd),
+    tripsByEnd: inOrderOfEnd(trips) ? trips : trips.toSorted(byEnd),
     readings: facts.readings.filter((reading) => reading.takenOn <= asOf).sort(byTaken),
     jobs: facts.jobs.filter((job) => job.state === 'booked' && job.endsOn >= asOf).sort(byJobStart),
     records: facts.checkRecords.filter((record) => record.doneOn <= asOf).sort(byDone),
@@ -136,6 +136,14 @@ function byStart(a: Trip, b: Trip): number {
 
 function byEnd(a: Trip, b: Trip): number {
   return order(a.endedOn, b.endedOn) || order(a.startedOn, b.startedOn) || order(a.id, b.id);
+}
+
+/** Hauls of a day mostly end in the order in which they began, and then one list serves for both. */
+function inOrderOfEnd(trips: readonly Trip[]): boolean {
+  for (let i = 1; i < trips.length; i++) {
+    if ((trips[i - 1] as Trip).endedOn > (trips[i] as Trip).endedOn) return false;
+  }
+  return true;
 }
 
 /** Of readings on one day the old meter's comes before the new meter's, and the lower before the higher. */

@@ -102,7 +102,9 @@ function dueOf(
   };
   const all = kind.triggers
     .map((trigger) => ({ trigger, falls: fallsBy(trigger, check) }))
-    .sort((a, b) => rankOf(a.trigger) - rankOf(b.trigger) || order(JSON.stringify(a), JSON.stringify(b)));
+    .sort(
+      (a, b) => rankOf(a.trigger) - rankOf(b.trigger) || order(JSON.stringify(a.trigger), JSON.stringify(b.trigger)),
+    );
   const first = fail !== null ? failedOn(fail.doneOn) : soonest(all, lastPass !== null, kind.leadDays, trailer.asOf);
   const { state, dueOn } = first;
   const atRisk = state === 'later' && dueOn === null ? undefined : firstAtRisk(trailer, dueOn);
