@@ -170,7 +170,7 @@ test('where to park it', () => {
     machineId: 'loader',
     balancePointM: inch(156.35),
     frontM: null,
-    inside: { fromM: inch(150), toM: inch(161.2) },
+    inside: { fromM: inch(149.6), toM: inch(161.4) },
     tightest: { kind: 'tongue-share-low' as const, subject: null, shareLeft: 0.2 },
     deckKnown: true,
   };

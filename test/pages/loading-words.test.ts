@@ -95,12 +95,12 @@ test('where to park it: the place, what is left, and between where', () => {
     machineId: 'loader',
     balancePointM: inch(156.35),
     frontM: inch(96.35),
-    inside: { fromM: inch(150), toM: inch(161.25) },
+    inside: { fromM: inch(149.6), toM: inch(161.25) },
     tightest: { kind: 'tongue-share-low' as const, subject: null, shareLeft: 0.2 },
     deckKnown: true,
   };
   expect(parkingWords(parking, 'Track loader').says).toBe(
-    'Track loader stands best with its balance point 156.5 in behind the coupler, its front 96.5 in behind it. 20 % is left of the tightest limit there, the least that should rest on the tongue. Every limit that depends on the place holds from 150 in to 161.5 in.',
+    'Track loader stands best with its balance point 156.5 in behind the coupler, its front 96.5 in behind it. 20 % is left of the tightest limit there, the least that should rest on the tongue. Every limit that depends on the place holds from 150 in to 161 in.',
   );
   const past = { ...parking, inside: null, tightest: { kind: 'axle' as const, subject: '2', shareLeft: -0.04 } };
   expect(parkingWords(past, 'Track loader').says).toContain('Even there axle 2 is passed by 4 %.');

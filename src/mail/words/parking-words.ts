@@ -7,11 +7,11 @@ export function parkingWords({ balancePointM, inside }: FitParking): string {
   const at = `balance point ${inches(rounded(balancePointM))} behind the coupler`;
   return inside === null
     ? `${at}, though no place keeps every limit`
-    : `${at}; ${inches(rounded(inside.fromM))} to ${inches(rounded(inside.toM))} keeps every limit that depends on it`;
+    : `${at}; ${inches(rounded(inside.fromM, Math.ceil))} to ${inches(rounded(inside.toM, Math.floor))} keeps every limit that depends on it`;
 }
 
-/** To the half inch: nobody parks a machine closer. */
-function rounded(place: Metres): Metres {
+/** To the half inch: nobody parks a machine closer. The ends of a range are rounded into it. */
+function rounded(place: Metres, how: (halves: number) => number = Math.round): Metres {
   const HALF_INCH_M = 0.0127;
-  return metres(Math.round(place / HALF_INCH_M) * HALF_INCH_M);
+  return metres(how(place / HALF_INCH_M) * HALF_INCH_M);
 }

@@ -77,7 +77,7 @@ function supportWords({ support, supportLeastN, supportMostN }: Lift): string {
       const what = support === 'stabilizers' ? 'Set the stabilizers down first' : 'Set the knee brace first';
       return supportLeastN === null || supportMostN === null
         ? `${what}.`
-        : `${what}: they take ${showForce(newtons(supportLeastN))} to ${showForce(newtons(supportMostN))}, by how the springs give and how firm the ground is.`;
+        : `${what}: ${support === 'stabilizers' ? 'they take' : 'it takes'} ${showForce(newtons(supportLeastN))} to ${showForce(newtons(supportMostN))}, by how the springs give and how firm the ground is.`;
     }
     case 'deck-on-ground':
       return 'It lasts while the machine passes the pivot; see that the coupler is latched and the truck braked.';

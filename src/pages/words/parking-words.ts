@@ -1,6 +1,6 @@
 import type { FitParking } from '../../rules/fit/fit.js';
 import type { LimitKind } from '../../rules/load/limit.js';
-import { metres } from '../../rules/units/length.js';
+import { type Metres, metres } from '../../rules/units/length.js';
 import { showLength, showShare } from '../components/show-quantity.js';
 import { limitWords } from './limit-words.js';
 
@@ -16,7 +16,7 @@ export function parkingWords(parking: FitParking, machine: string): { readonly s
   const range =
     inside === null
       ? ''
-      : ` Every limit that depends on the place holds from ${showLength(rounded(inside.fromM))} to ${showLength(rounded(inside.toM))}.`;
+      : ` Every limit that depends on the place holds from ${showLength(rounded(inside.fromM, Math.ceil))} to ${showLength(rounded(inside.toM, Math.floor))}.`;
   return {
     says: `${machine} stands best with its balance point ${at}${front}. ${left}${range}`,
     from: `What is left of each limit is a straight line in the machine's place; this is where the least of them is greatest.${
@@ -25,10 +25,10 @@ export function parkingWords(parking: FitParking, machine: string): { readonly s
   };
 }
 
-/** To the half inch: nobody parks a machine closer. */
-function rounded(place: number) {
+/** To the half inch: nobody parks a machine closer. The ends of a range are rounded into it. */
+function rounded(place: Metres, how: (halves: number) => number = Math.round): Metres {
   const HALF_INCH_M = 0.0127;
-  return metres(Math.round(place / HALF_INCH_M) * HALF_INCH_M);
+  return metres(how(place / HALF_INCH_M) * HALF_INCH_M);
 }
 
 /** Which limit, as part of a sentence. */
