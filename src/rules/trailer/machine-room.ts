@@ -3,7 +3,7 @@ import type { Machine } from '../facts/load.js';
 import { exceeds } from '../units/compare.js';
 import { type Metres, metres } from '../units/length.js';
 import { deckSpan } from './deck-span.js';
-import { isTilt } from './tilt-body.js';
+import { isTilt, isTippedByLoad } from './tilt-body.js';
 
 /** A machine wider than where it must stand. */
 export interface TooWide {
@@ -55,8 +55,9 @@ export function lengthRoom(build: BuildSheet): Pick<TooLong, 'roomM' | 'of'> | n
 
 /**
  * Between where the balance point of a machine may lie with none of it beyond the deck, driven on forwards: the deck less
- * what the machine has ahead of its balance point and behind it. With its length or balance point unknown, the whole
- * deck. Null while the deck's place is unknown, or when the machine is longer than the deck.
+ * what the machine has ahead of its balance point and behind it, and on a deck that its weight must lay flat no further
+ * back than the pivot. With its length or balance point unknown, the whole deck. Null while the deck's place is unknown,
+ * or when there is no such place.
  */
 export function parkingRange(
   build: BuildSheet,
@@ -64,8 +65,10 @@ export function parkingRange(
 ): { readonly fromM: Metres; readonly toM: Metres } | null {
   const span = deckSpan(build);
   if (span === null) return null;
-  if (lengthM === null || balancePointM === null) return { fromM: span.frontM, toM: span.rearM };
-  const fromM = metres(span.frontM + balancePointM);
-  const toM = metres(span.rearM - (lengthM - balancePointM));
+  const isSized = lengthM !== null && balancePointM !== null;
+  const fromM = metres(span.frontM + (isSized ? balancePointM : 0));
+  const rearM = span.rearM - (isSized ? lengthM - balancePointM : 0);
+  const pivotM = isTippedByLoad(build.body) ? build.deck.pivotFromCouplerM : null;
+  const toM = metres(Math.min(rearM, pivotM ?? rearM));
   return fromM <= toM ? { fromM, toM } : null;
 }

@@ -28,6 +28,15 @@ describe('where a machine may stand', () => {
     expect(inches(on(120, null))).toEqual([expect.closeTo(60, 9), expect.closeTo(252, 9)]);
   });
 
+  it('on a gravity tilt is no further back than the pivot: behind it the deck would not lie down', () => {
+    const tilt = build({ body: 'gravity-tilt', deck: { ...deck, pivotFromCouplerM: inch(170) } });
+    expect(inches(parkingRange(tilt, { lengthM: inch(120), balancePointM: inch(50) }))).toEqual([
+      expect.closeTo(110, 9),
+      expect.closeTo(170, 9),
+    ]);
+    expect(parkingRange(tilt, { lengthM: inch(130), balancePointM: inch(120) })).toBeNull();
+  });
+
   it('is nowhere for one longer than the deck', () => {
     expect(on(200, 90)).toBeNull();
     expect(parkingRange(build(), { lengthM: null, balancePointM: null })).toBeNull();
