@@ -4,7 +4,7 @@ import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { DueMark } from '../components/due-line.js';
 import { HowWorkedOut } from '../components/how-worked-out.js';
 import { showCount } from '../components/show-quantity.js';
-import { dueWhen, dueWhy, workWords, yardDayWords } from '../words/due-words.js';
+import { dueWhen, dueWhy, rangeWords, stopWords, workWords, yardDayWords } from '../words/due-words.js';
 
 interface SectionProps {
   readonly caller: Caller;
@@ -47,6 +47,8 @@ function DueItem({ due: one, caller, screen }: SectionProps & { readonly due: Du
   const kind = screen.facts.checkKinds.find(({ id }) => id === one.checkKindId);
   const yardDays = one.state === 'later' ? null : yardDayWords(one, caller.today);
   const why = dueWhy(one);
+  const range = rangeWords(one);
+  const stops = stopWords(one);
   return (
     <li class="stack-tight">
       <div class="due-line">
@@ -54,12 +56,14 @@ function DueItem({ due: one, caller, screen }: SectionProps & { readonly due: Du
         <DueMark due={one} safety={kind?.safety ?? false} />
       </div>
       <p>{dueWhen(one, caller.today)}.</p>
+      {stops && <p>{stops}.</p>}
       <details class="more">
         <summary>
           Why, and what it takes<span class="hidden-words">: {kind?.name ?? one.code}</span>
         </summary>
         <div class="stack-tight small">
           {why && <p>{why}</p>}
+          {range && <p>{range}.</p>}
           {kind && <p>{workWords(kind)}.</p>}
           {yardDays && <p>{yardDays}.</p>}
           {kind && <p class="soft">Interval from: {kind.source}</p>}

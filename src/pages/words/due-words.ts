@@ -88,6 +88,27 @@ export function dueWhy(due: Due): string | null {
 /** Less than this added distance is not told. Our choice. */
 const WORTH_TELLING_KM = 1;
 
+/** How sure the day is: `With eight chances in ten between 3 Aug and 29 Oct 2025`. Null where it is sure, or cannot be said. */
+export function rangeWords({ range }: Due): string | null {
+  if (range === null || range.p10 === null || range.p10 === range.p90) return null;
+  return range.p90 === null
+    ? `With nine chances in ten not before ${showDate(range.p10)}`
+    : `With eight chances in ten between ${showDate(range.p10)} and ${showDate(range.p90)}, going by its use so far`;
+}
+
+/** Looks at distances after an event: which were missed, and after how many miles to stop for the others. */
+export function stopWords({ stops }: Due): string | null {
+  if (stops === null) return null;
+  const missed = stops.missedKm.map(showDistance);
+  const ahead = stops.aheadKm.map(showDistance);
+  return [
+    ...(missed.length > 0
+      ? [`Missed at ${listWords(missed)}; one look now settles ${missed.length > 1 ? 'them all' : 'it'}`]
+      : []),
+    ...(ahead.length > 0 ? [`On the road: stop for it after ${listWords(ahead)}`] : []),
+  ].join('. ');
+}
+
 /** Why more is used than was driven: ` (400 mi added for …, so it is due sooner)`. */
 function soonerWords({ harshKm, loadKm }: Extract<NonNullable<Due['used']>, { kind: 'distance' }>): string {
   const reasons: string[] = [];

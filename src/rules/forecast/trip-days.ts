@@ -2,7 +2,7 @@ import { dayNumber } from '../calendar/day-number.js';
 import type { Trip } from '../facts/use.js';
 
 /** First and last day of each trip, as day numbers, in the order of the trips. */
-export interface TripDays {
+interface TripDays {
   readonly first: Int32Array;
   readonly last: Int32Array;
 }

@@ -3,7 +3,7 @@ import type { Job, MeterReading, Trip } from '../facts/use.js';
 import { tripDays } from './trip-days.js';
 import { type Edges, evenEdges, meterEdges } from './use-windows.js';
 
-export interface UseFacts {
+interface UseFacts {
   /** Known by `asOf`, in the order of time. */
   readonly readings: readonly MeterReading[];
   readonly trips: readonly Trip[];

@@ -9,7 +9,7 @@ export interface UseWindow {
 }
 
 /** What is taken to be so before much has been seen. */
-export interface UsePrior {
+interface UsePrior {
   /** Size of a haul, in the unit of the amounts. Weighs as much as one window. */
   readonly haul: number;
   /** Days after which use counts half as much as today's. */

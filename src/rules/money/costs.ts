@@ -8,7 +8,7 @@ import { type YearAhead, yearAhead } from './year-ahead.js';
  * What a trailer has cost and is expected to cost, in cents of the yard's currency. Sums are of what was entered: where a
  * cost was left out they are at least so much, and `unpriced` says how many were.
  */
-export interface Costs {
+interface Costs {
   /** By check and by kind of part, the dearest first. */
   readonly spent: readonly SpentOn[];
   readonly totalCents: number;

@@ -22,7 +22,7 @@ export interface YearAhead {
   readonly unpriced: readonly Purpose[];
 }
 
-export interface ExpectedCost {
+interface ExpectedCost {
   readonly purpose: Purpose;
   /** How often, on average: 0.3 is three in ten. */
   readonly times: number;

@@ -14,7 +14,7 @@ export function betaCdf(x: number, a: number, b: number): number {
 }
 
 /** ln B(a, b). */
-export function logBeta(a: number, b: number): number {
+function logBeta(a: number, b: number): number {
   return logGamma(a) + logGamma(b) - logGamma(a + b);
 }
 

@@ -37,7 +37,7 @@ export function fallsByDistance(trigger: Extract<Trigger, { kind: 'distance' }>,
 }
 
 /** The distance a check counts, behind and ahead. */
-function countedFor(
+export function countedFor(
   kind: Pick<CheckKind, 'appliesTo'>,
   use: UseSoFar,
 ): { readonly counted: DistanceTravelled; readonly toCome: DistanceToCome } {
