@@ -1,8 +1,9 @@
+import type { TrailerOn } from '../history/trailer-on.js';
 import type { Comparison, LimitKind } from '../load/limit.js';
 import type { LoadCheck } from '../load/load-check.js';
 import { classForGross, grossOfClass, type TrailerClass } from '../trailer/trailer-class.js';
 import { exceeds } from '../units/compare.js';
-import { kg } from '../units/mass.js';
+import { type Kilograms, kg } from '../units/mass.js';
 import type { Flag } from './flag.js';
 import type { FlagContext } from './flag-context.js';
 import { damageOf, type LoadedTrip, loadsOfQuarter, loadTrend, ninetiethShare } from './loads-of-quarter.js';
@@ -23,55 +24,62 @@ const NEARLY_FULL = 0.9;
  * which limit gives first, and which would have to be higher.
  */
 export function classDriftFlags({ trailer }: Pick<FlagContext, 'trailer'>): readonly Flag[] {
-  const ratings = trailer.ratingsOn(trailer.asOf);
-  const payloadKg = ratings?.payloadKg ?? null;
+  const payloadKg = trailer.ratingsOn(trailer.asOf)?.payloadKg ?? null;
   const { driftTrips } = trailer.facts.policy;
   const loads = loadsOfQuarter(trailer, driftTrips);
-  const heavy = loads.filter(isHeavy);
-  const severity = verdictOn(loads.slice(-driftTrips), driftTrips);
-  const [first] = heavy;
+  const last = loads.slice(-driftTrips);
+  const [first] = loads.filter(isHeavy);
+  const severity = verdictOn(last, driftTrips);
   if (payloadKg === null || first === undefined || severity === null) return [];
 
-  const ownClass = ratings?.trailerClass ?? null;
-  const heaviest = heavy.reduce((most, one) => (one.grossKg > most.grossKg ? one : most));
-  const looksLike = classOf(heaviest, ownClass);
-  const machineId = mostCommon(heavy.map((one) => machineOf(one.trip)));
-  const tight = tightest(trailer.judge(heaviest.trip));
+  const evidence = driftOf(loads, payloadKg, trailer);
   return [
     {
       key: 'class-drift',
       rule: 'class-drift',
       severity,
       since: first.trip.startedOn,
-      evidence: {
-        kind: 'class-drift',
-        from: (loads[0] as LoadedTrip).trip.startedOn,
-        to: (loads.at(-1) as LoadedTrip).trip.endedOn,
-        trips: loads.length,
-        over90: heavy.length,
-        over100: heavy.filter(isOver).length,
-        share90th: ninetiethShare(loads),
-        trend: loadTrend(loads),
-        damage: damageOf(loads, NEARLY_FULL, looksLike === null ? null : grossOfClass(looksLike)),
-        payloadKg,
-        ownClass,
-        looksLike,
-        weakest: tight[0] ?? null,
-        wantsMore: tight.filter((one) => one.standing === 'over'),
-        tripIds: heavy.map((one) => one.trip.id),
-        machineId,
-      },
+      evidence,
       clears: [
-        {
-          kind: 'lighter-trips',
-          trips: lighterTripsToClear(loads.slice(-driftTrips), driftTrips),
-          atMostKg: kg(payloadKg * NEARLY_FULL),
-        },
-        { kind: 'other-trailer', machineId },
-        { kind: 'payload-of-at-least', payloadKg: kg(heaviest.cargoKg / NEARLY_FULL) },
+        { kind: 'lighter-trips', trips: lighterTripsToClear(last, driftTrips), atMostKg: kg(payloadKg * NEARLY_FULL) },
+        { kind: 'other-trailer', machineId: evidence.machineId },
+        { kind: 'payload-of-at-least', payloadKg: kg(heaviestOf(loads).cargoKg / NEARLY_FULL) },
       ],
     },
   ];
+}
+
+type Drift = Extract<Flag['evidence'], { kind: 'class-drift' }>;
+
+/** What the loads of a quarter, one at least, come to. */
+function driftOf(loads: readonly LoadedTrip[], payloadKg: Kilograms, trailer: TrailerOn): Drift {
+  const heavy = loads.filter(isHeavy);
+  const heaviest = heaviestOf(loads);
+  const ownClass = trailer.ratingsOn(trailer.asOf)?.trailerClass ?? null;
+  const looksLike = classOf(heaviest, ownClass);
+  const tight = tightest(trailer.judge(heaviest.trip));
+  return {
+    kind: 'class-drift',
+    from: (loads[0] as LoadedTrip).trip.startedOn,
+    to: (loads.at(-1) as LoadedTrip).trip.endedOn,
+    trips: loads.length,
+    over90: heavy.length,
+    over100: heavy.filter(isOver).length,
+    share90th: ninetiethShare(loads),
+    trend: loadTrend(loads),
+    damage: damageOf(loads, NEARLY_FULL, looksLike === null ? null : grossOfClass(looksLike)),
+    payloadKg,
+    ownClass,
+    looksLike,
+    weakest: tight[0] ?? null,
+    wantsMore: tight.filter((one) => one.standing === 'over'),
+    tripIds: heavy.map((one) => one.trip.id),
+    machineId: mostCommon(heavy.map((one) => machineOf(one.trip))),
+  };
+}
+
+function heaviestOf(loads: readonly LoadedTrip[]): LoadedTrip {
+  return loads.reduce((most, one) => (one.grossKg > most.grossKg ? one : most));
 }
 
 function isHeavy(one: LoadedTrip): boolean {
