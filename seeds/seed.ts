@@ -236,7 +236,6 @@ function softTires(kinds: readonly CheckKind[], demo: DemoTrailer, doneOn: Civil
     inspectedBy: null,
     proofOnTrailer: null,
     costCents: null,
-    costCents: null,
     lines: wheels.map((position) => ({
       code: line.code,
       result: 'ok',

@@ -76,7 +76,6 @@ function pass(kind: CheckKind, facts: TrailerFacts, doneOn: CivilDate, from: Civ
     lines: kind.lines.flatMap((line) => checkedLines(line, facts, { day: daysBetween(from, doneOn), doneOn })),
     inspectedBy: kind.proof === null ? null : 'own',
     proofOnTrailer: kind.proof === null ? null : true,
-    costCents: null,
     costCents: costOf(kind, spread(`${facts.trailer.yardNumber} ${kind.code} ${doneOn} cost`)()),
   };
 }
