@@ -28,7 +28,8 @@ export function classDriftFlags({ trailer }: Pick<FlagContext, 'trailer'>): read
   const { driftTrips } = trailer.facts.policy;
   const loads = loadsOfQuarter(trailer, driftTrips);
   const last = loads.slice(-driftTrips);
-  const [first] = loads.filter(isHeavy);
+  const heavy = loads.filter(isHeavy);
+  const [first] = heavy;
   const severity = verdictOn(last, driftTrips);
   if (payloadKg === null || first === undefined || severity === null) return [];
 
@@ -43,7 +44,7 @@ export function classDriftFlags({ trailer }: Pick<FlagContext, 'trailer'>): read
       clears: [
         { kind: 'lighter-trips', trips: lighterTripsToClear(last, driftTrips), atMostKg: kg(payloadKg * NEARLY_FULL) },
         { kind: 'other-trailer', machineId: evidence.machineId },
-        { kind: 'payload-of-at-least', payloadKg: kg(heaviestOf(loads).cargoKg / NEARLY_FULL) },
+        { kind: 'payload-of-at-least', payloadKg: kg(heaviestOf(heavy).cargoKg / NEARLY_FULL) },
       ],
     },
   ];
@@ -51,10 +52,10 @@ export function classDriftFlags({ trailer }: Pick<FlagContext, 'trailer'>): read
 
 type Drift = Extract<Flag['evidence'], { kind: 'class-drift' }>;
 
-/** What the loads of a quarter, one at least, come to. */
+/** What the loads of a quarter, a heavy one at least among them, come to. */
 function driftOf(loads: readonly LoadedTrip[], payloadKg: Kilograms, trailer: TrailerOn): Drift {
   const heavy = loads.filter(isHeavy);
-  const heaviest = heaviestOf(loads);
+  const heaviest = heaviestOf(heavy);
   const ownClass = trailer.ratingsOn(trailer.asOf)?.trailerClass ?? null;
   const looksLike = classOf(heaviest, ownClass);
   const tight = tightest(trailer.judge(heaviest.trip));
@@ -78,6 +79,7 @@ function driftOf(loads: readonly LoadedTrip[], payloadKg: Kilograms, trailer: Tr
   };
 }
 
+/** Of one load at least. */
 function heaviestOf(loads: readonly LoadedTrip[]): LoadedTrip {
   return loads.reduce((most, one) => (one.grossKg > most.grossKg ? one : most));
 }
