@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { day } from '../../../src/rules/calendar/civil-date.js';
 import { dayNumber } from '../../../src/rules/calendar/day-number.js';
+import type { Trip } from '../../../src/rules/facts/use.js';
 import { distanceToCome } from '../../../src/rules/forecast/distance-to-come.js';
 import { distanceTravelled } from '../../../src/rules/forecast/distance-travelled.js';
 import { useKnown } from '../../../src/rules/forecast/use-known.js';
-import { miles } from '../../../src/rules/units/distance.js';
+import { rareDemand } from '../../../src/rules/statistics/smoothing.js';
+import { km, miles, toMiles } from '../../../src/rules/units/distance.js';
 import { reading } from '../sample-trailer.js';
 import { Chance } from './chance.js';
 import { byMeter, byTrips, KINDS_OF_USE, type SimulatedTrailer, withJobs } from './simulated-yard.js';
@@ -21,6 +23,8 @@ interface Outcome {
   readonly median: number;
   readonly recent: number;
   readonly average: number;
+  /** The same by Croston's method, corrected; null with fewer than two hauls. */
+  readonly croston: number | null;
 }
 
 /** Far misses count as two years at most, or a few of them would be the whole mean. */
@@ -54,7 +58,21 @@ function outcomeOf(trailer: SimulatedTrailer, chance: Chance): Outcome | null {
     median: off(at(0.5) - toCome.from),
     recent: atRate(Math.max(Math.min(first, toCome.from - 30), toCome.from - 90)),
     average: atRate(Math.min(first, toCome.from - 30)),
+    croston: trips.length < 2 ? null : off(limit / crostonMiADay(trips)),
   };
+}
+
+/** Sizes and gaps smoothed apart with 0.1, as in the published case of it (`use-and-wear.test.ts`). */
+function crostonMiADay(trips: readonly Trip[]): number {
+  const days = trips.map(({ endedOn }) => dayNumber(endedOn));
+  const gaps = days.slice(1).map((on, place) => on - (days[place] as number));
+  return (
+    rareDemand(
+      trips.slice(1).map(({ distanceKm }) => toMiles(distanceKm ?? km(0))),
+      gaps,
+      0.1,
+    )?.corrected ?? 0
+  );
 }
 
 function simulate(seed: number, makeTrailer: (chance: Chance) => SimulatedTrailer): readonly Outcome[] {
@@ -102,6 +120,12 @@ describe('due ranges', () => {
   it('have a median nearer the truth than average miles, of the last 90 days by a quarter and of all days known', () => {
     expect(mean(all, 'median')).toBeLessThan(0.75 * mean(all, 'recent'));
     expect(mean(all, 'median')).toBeLessThan(mean(all, 'average'));
+  });
+
+  it('of rare use have a median nearer the truth than the method made for it', () => {
+    const rare = (outcomes.get('rare, each trip logged') ?? []).filter(({ croston }) => croston !== null);
+    const byCroston = rare.reduce((sum, { croston }) => sum + (croston ?? 0), 0) / rare.length;
+    expect(mean(rare, 'median')).toBeLessThan(byCroston);
   });
 
   it('narrow as the limit nears', () => {
