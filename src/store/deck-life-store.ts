@@ -6,7 +6,7 @@ import { deckLives } from './deck-lives.js';
 import { holdResults } from './hold-results.js';
 
 /** Of some trailers what their decks tell of the life of decks, and of which materials it is not what they told before. */
-export interface DeckNews {
+interface DeckNews {
   readonly lives: ReadonlyMap<string, readonly DeckLife[]>;
   readonly materials: readonly string[];
 }

@@ -96,7 +96,7 @@ const PART_FIELDS = {
     costCents: CENTS.describe('What it cost, in cents.'),
   }),
 };
-export const PART_BODY = z.strictObject(PART_FIELDS).meta({ id: 'PartBody' });
+const PART_BODY = z.strictObject(PART_FIELDS).meta({ id: 'PartBody' });
 export const CORRECT_PART_BODY = z
   .strictObject({ ...PART_FIELDS, removedOn: DAY.nullish(), removedFor: REMOVED_FOR.nullish() })
   .meta({ id: 'CorrectPartBody' });
