@@ -348,6 +348,26 @@ describe('recording what happened', () => {
     expect(answer.body).toContain('Answer the lines of the sheet, or say how the check came out');
   });
 
+  test('magnets are measured at each hub, in inches and amperes, and shown in them again', async () => {
+    const path = await addTrailer('F-76');
+    const kind = DEFAULT_CHECK_KINDS.find(({ code }) => code === 'brake-inspect');
+    const sheet = linkIn(
+      (await owner.get(`${path}/checks`)).body,
+      new RegExp(`href="(${path}/checks/[0-9a-f-]{36})">${escaped(kind?.name ?? '')}<`),
+    );
+    const wrong = await owner.post(sheet, { doneOn: '2026-03-02', 'lines.magnet-current.2R.value': '75' });
+    expect(wrong.body).toContain('Enter the magnet current as a number, 0 to 60 A, or leave it empty.');
+    const answer = await owner.post(sheet, {
+      doneOn: '2026-03-02',
+      'lines.magnets.2R.value': '0.5',
+      'lines.magnet-current.2R.value': '3.05',
+    });
+    expect(answer.status, answer.body).toBe(303);
+    const { body } = await owner.get(answer.location ?? '');
+    expect(body).toContain('0.5 in');
+    expect(body).toContain('3.05 A');
+  });
+
   test('a measurement is taken in the unit of the gauge and shown in it again', async () => {
     const path = await addTrailer('F-16');
     const kind = DEFAULT_CHECK_KINDS.find(({ code }) => code === 'tire-pressure');
