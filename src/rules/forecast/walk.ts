@@ -76,7 +76,7 @@ export class Walk {
       const reached = steps.freeUpTo((days[0] as BookedDay).day - 1) ?? steps.booked(days);
       if (reached !== null) return reached;
     }
-    return steps.freeUpTo(start + HORIZON_DAYS);
+    return steps.freeEverAfter(start + HORIZON_DAYS);
   }
 }
 
@@ -104,6 +104,16 @@ class Steps {
     return this.useUpTo(day);
   }
 
+  /** The same after the last booked job, up to the horizon. */
+  freeEverAfter(horizon: number): Reached | null {
+    const reached = this.useUpTo(this.bookedUpTo);
+    if (reached !== null) return reached;
+    this.changeRate();
+    if (this.rate === null) return null;
+    const day = this.today + this.daysNeeded(this.rate);
+    return day <= horizon ? { day, job: null } : null;
+  }
+
   /** Booked days in a row, right after. Looks for the one that crosses only where the last of them has. */
   booked(days: readonly BookedDay[]): Reached | null {
     const all = days.reduce((sum, { amount }) => sum + amount, 0);
@@ -128,12 +138,15 @@ class Steps {
     const days = day - this.today;
     if (days <= 0) return null;
     if (this.rate !== null && chanceToUse(this.rate, this.left, this.free + days) >= this.chance) {
-      const needed = Math.ceil(daysToUse(this.rate, this.left, this.chance) - this.free - NOISE);
-      return { day: this.today + Math.min(days, Math.max(1, needed)), job: null };
+      return { day: this.today + Math.min(days, this.daysNeeded(this.rate)), job: null };
     }
     this.free += days;
     this.today = day;
     return null;
+  }
+
+  private daysNeeded(rate: UseRate): number {
+    return Math.max(1, Math.ceil(daysToUse(rate, this.left, this.chance) - this.free - NOISE));
   }
 
   /** What was used on free days so far is kept, as the days in which the new rate would have used as much. */

@@ -7,9 +7,14 @@ import { logGamma } from './log-gamma.js';
  */
 export function betaCdf(x: number, a: number, b: number): number {
   if (!(a > 0) || !(b > 0)) throw new RangeError(`a beta distribution has shapes above 0, not ${a} and ${b}`);
+  return below(x, a, b, logBeta(a, b));
+}
+
+/** The same with ln B(a, b) worked out before. */
+function below(x: number, a: number, b: number, scale: number): number {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
-  const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta(a, b));
+  const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - scale);
   return x < (a + 1) / (a + b + 2) ? (front * fraction(x, a, b)) / a : 1 - (front * fraction(1 - x, b, a)) / b;
 }
 
@@ -51,6 +56,7 @@ function away(value: number): number {
  * `betaCdf`, to about 10 significant figures. Newton's steps on ln(x/(1 − x)), kept inside a bracket that closes.
  */
 export function betaQuantile(p: number, a: number, b: number): number {
+  if (!(a > 0) || !(b > 0)) throw new RangeError(`a beta distribution has shapes above 0, not ${a} and ${b}`);
   if (!(p > 0 && p < 1)) throw new RangeError(`a quantile is asked for between 0 and 1, not at ${p}`);
   const scale = logBeta(a, b);
   let low = -700;
@@ -59,14 +65,15 @@ export function betaQuantile(p: number, a: number, b: number): number {
   for (let i = 0; i < MOST_STEPS; i++) {
     const x = 1 / (1 + Math.exp(-logit));
     const y = 1 / (1 + Math.exp(logit));
-    const off = betaCdf(x, a, b) - p;
+    const off = below(x, a, b, scale) - p;
     if (off > 0) high = logit;
     else low = logit;
     // Density on the logit scale: x^a (1 − x)^b / B(a, b).
     const step = off / Math.exp(a * Math.log(x) + b * Math.log(y) - scale);
     const next = logit - step;
     const moved = next > low && next < high ? next : (low + high) / 2;
-    if (Math.abs(moved - logit) < 1e-11) return 1 / (1 + Math.exp(-moved));
+    // A step of Newton's leaves about the square of itself to go.
+    if (Math.abs(moved - logit) < (moved === next ? 1e-6 : 1e-12)) return 1 / (1 + Math.exp(-moved));
     logit = moved;
   }
   return 1 / (1 + Math.exp(-logit));
