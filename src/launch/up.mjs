@@ -91,6 +91,7 @@ function compile() {
   clear();
   process.on('exit', clear);
   runQuietly({}, 'node_modules/@typescript/native/bin/tsc', '-p', 'src/launch/tsconfig.build.json', '--outDir', fresh);
+  runQuietly({}, `${fresh}/src/launch/bundle-islands.js`, `${fresh}/islands`);
   rmSync('dist', { recursive: true, force: true });
   renameSync(fresh, 'dist');
 }

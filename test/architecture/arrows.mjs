@@ -159,6 +159,18 @@ export default {
       to: { path: `^src/${DOORS}/`, pathNot: '^src/$1/' },
     },
     {
+      name: 'islands-run-in-the-browser',
+      severity: 'error',
+      comment:
+        'An island runs in a browser: it may import rules, words, pictures and components, and preact. What only the ' +
+        'server knows is handed to it as data. (The build also looks at what these import in turn.)',
+      from: { path: '^src/pages/islands/' },
+      to: {
+        pathNot: ['^src/rules/', '^src/pages/(?!assets/)(?!.*\\.controller\\.)', 'node_modules/preact/'],
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
       name: 'http-below-the-doors',
       severity: 'error',
       comment:

@@ -71,6 +71,17 @@ const MISTAKES: readonly { rule: string; file: string; says: string }[] = [
   { rule: 'doors-use-use-cases', file: 'src/jobs/planted-mail.ts', says: "import '../mail/planted.js';" },
   { rule: 'doors-use-use-cases', file: 'src/http/planted-store.ts', says: "import '../store/planted.js';" },
   { rule: 'doors-stand-alone', file: 'src/api/planted-page.ts', says: "import '../pages/planted.js';" },
+  {
+    rule: 'islands-run-in-the-browser',
+    file: 'src/pages/islands/planted-use-case.ts',
+    says: "import '../../use-cases/trips/planted.js';",
+  },
+  { rule: 'islands-run-in-the-browser', file: 'src/pages/islands/planted-node.ts', says: "import 'node:fs';" },
+  {
+    rule: 'islands-run-in-the-browser',
+    file: 'src/pages/islands/planted-door.ts',
+    says: "import '../gate/gate.controller.js';",
+  },
   { rule: 'http-below-the-doors', file: 'src/http/planted-page.ts', says: "import '../pages/planted.js';" },
   { rule: 'launch-stands-beside', file: 'src/launch/planted-rule.ts', says: "import '../rules/assess.js';" },
   { rule: 'only-main-launches', file: 'src/use-cases/planted-launch.ts', says: "import '../launch/planted.js';" },

@@ -4,7 +4,9 @@ import { tmpdir, userInfo } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { isAlive } from '../../src/launch/is-alive.js';
+import { bundleIslands } from '../../src/launch/island-bundles.js';
 import { startPostgres } from '../../src/launch/postgres.js';
+import { projectRoot } from '../../src/launch/project-root.js';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -14,12 +16,14 @@ declare module 'vitest' {
 }
 
 /**
- * One folder a run, for one throw-away server. Nothing is started here: a run of pure rules never pays for Postgres.
+ * One folder a run, for one throw-away server, and the scripts of the pages bundled as they are now. No server is started
+ * here: a run of pure rules never pays for Postgres.
  * At the end the server is stopped and the folder deleted, unless a failed test left a database worth looking at.
  */
 export const setup = async (project: TestProject): Promise<() => Promise<void>> => {
   const runs = join(tmpdir(), `axlebook-test-${userInfo().uid}`);
   await sweepEarlierRuns(runs);
+  await bundleIslands(projectRoot(), join(projectRoot(), 'dist', 'islands'));
   const folder = join(runs, String(process.pid));
   await mkdir(folder, { recursive: true });
   project.provide('databaseFolder', folder);

@@ -1,6 +1,8 @@
-import { Controller, Get, Param, Res } from '@nestjs/common';
+import { Controller, Get, Headers, Param, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Open } from '../../http/open.js';
+import { type Asset, packedFor } from './asset.js';
+import { islandScripts } from './island-scripts.js';
 import { stylesheet } from './stylesheet.js';
 
 /** The three lamps of the header board. */
@@ -11,17 +13,32 @@ const ICON = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><rect 
 @Controller()
 export class AssetController {
   @Get('assets/:file')
-  asset(@Param('file') file: string, @Res() reply: FastifyReply): void {
-    const sheet = stylesheet();
-    if (`/assets/${file}` !== sheet.path) {
+  asset(
+    @Param('file') file: string,
+    @Headers('accept-encoding') accepts: string | undefined,
+    @Res() reply: FastifyReply,
+  ): void {
+    const asset = assetAt(`/assets/${file}`);
+    if (asset === undefined) {
       reply.status(404).type('text/plain; charset=utf-8').send('No such file; load the page again.');
       return;
     }
-    reply.header('cache-control', 'public, max-age=31536000, immutable').type(sheet.mediaType).send(sheet.body);
+    const { encoding, body } = packedFor(asset, accepts ?? '');
+    if (encoding !== null) reply.header('content-encoding', encoding);
+    reply
+      .header('vary', 'accept-encoding')
+      .header('cache-control', 'public, max-age=31536000, immutable')
+      .type(asset.mediaType)
+      .send(body);
   }
 
   @Get(['favicon.svg', 'favicon.ico'])
   icon(@Res() reply: FastifyReply): void {
     reply.header('cache-control', 'public, max-age=86400').type('image/svg+xml').send(ICON);
   }
+}
+
+function assetAt(path: string): Asset | undefined {
+  const sheet = stylesheet();
+  return path === sheet.path ? sheet : [...islandScripts().values()].find((script) => script.path === path);
 }

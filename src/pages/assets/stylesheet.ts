@@ -1,12 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-
-interface Asset {
-  readonly path: string;
-  readonly mediaType: string;
-  readonly body: string;
-}
+import type { Asset } from './asset.js';
 
 /** The folder of the .css files: beside this file, or in src/ when this file has been compiled into dist/. */
 const FOLDER = ['./', '../../../../src/pages/assets/']
