@@ -6,6 +6,7 @@ import type { Part } from '../facts/part.js';
 import { partsOn } from '../facts/parts-on.js';
 import type { TrailerFacts } from '../facts/trailer-facts.js';
 import type { Job, MeterReading, Trip } from '../facts/use.js';
+import { type LeastLimits, leastLimits, passesNoLimit } from '../load/least-limits.js';
 import { checkLoad, type LoadCheck } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
 import { loadLimits } from '../trailer/load-limits.js';
@@ -35,6 +36,8 @@ export interface TrailerOn {
   readonly agedTires: readonly AgedTire[];
   /** One trip against the build and tires of its day. Worked out once, when first asked for. */
   judge(trip: Trip): LoadCheck | null;
+  /** Whether it passed any limit of the build and tires of its day: what `judge` would find, told without it where sums do. */
+  passedALimit(trip: Trip): boolean;
   /** Ratings of the build and tires of a day. */
   ratingsOn(on: CivilDate): Ratings | null;
   limitsOn(on: CivilDate): LoadLimits | null;
@@ -43,13 +46,22 @@ export interface TrailerOn {
 
 export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
   const eras = new Eras(facts);
-  const judged = new Map<string, LoadCheck | null>();
+  const judged = new Map<Trip, LoadCheck | null>();
   const trips = facts.trips.filter((trip) => trip.endedOn <= asOf).sort(byStart);
+  const judge = (trip: Trip): LoadCheck | null => {
+    const known = judged.get(trip);
+    if (known !== undefined) return known;
+    const limits = eras.of(trip.startedOn).limits();
+    const check = limits === null ? null : checkLoad(limits, trip.load, facts.policy);
+    judged.set(trip, check);
+    return check;
+  };
+  const { build, tires } = eras.of(asOf);
   return {
     facts,
     asOf,
-    build: eras.of(asOf).build,
-    tires: eras.of(asOf).tires,
+    build,
+    tires,
     trips,
     tripsByEnd: inOrderOfEnd(trips) ? trips : trips.toSorted(byEnd),
     readings: facts.readings.filter((reading) => reading.takenOn <= asOf).sort(byTaken),
@@ -58,15 +70,11 @@ export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
     openHolds: facts.holds
       .filter((hold) => hold.openedOn <= asOf && (hold.liftedOn === null || hold.liftedOn > asOf))
       .sort((a, b) => order(a.openedOn, b.openedOn) || order(a.id, b.id)),
-    agedTires: agedTires(eras.of(asOf).tires, asOf, facts.policy.tireAgeLimitYears),
-    judge(trip) {
-      const known = judged.get(trip.id);
-      if (known !== undefined) return known;
-      const limits = eras.of(trip.startedOn).limits();
-      const check = limits === null ? null : checkLoad(limits, trip.load, facts.policy);
-      judged.set(trip.id, check);
-      return check;
-    },
+    agedTires: agedTires(tires, asOf, facts.policy.tireAgeLimitYears),
+    judge,
+    passedALimit: (trip) =>
+      !eras.of(trip.startedOn).clears(trip) &&
+      (judge(trip)?.comparisons.some(({ standing }) => standing === 'over') ?? false),
     ratingsOn: (on) => eras.of(on).ratings(),
     limitsOn: (on) => eras.of(on).limits(),
     buildOn: (on) => eras.of(on).build,
@@ -78,6 +86,7 @@ class Era {
   readonly build: BuildSheet | null;
   readonly tires: readonly Part[];
   private keptLimits: LoadLimits | null = null;
+  private keptLeast: LeastLimits | null = null;
   private keptRatings: Ratings | null = null;
 
   constructor(facts: TrailerFacts, on: CivilDate) {
@@ -96,6 +105,14 @@ class Era {
     return this.keptLimits;
   }
 
+  /** True only where the load of a trip passes no limit. */
+  clears(trip: Trip): boolean {
+    const limits = this.limits();
+    if (limits === null) return true;
+    this.keptLeast ??= leastLimits(limits);
+    return passesNoLimit(limits, this.keptLeast, trip.load);
+  }
+
   ratings(): Ratings | null {
     if (this.build === null) return null;
     this.keptRatings ??= ratings(this.build, this.tires);
@@ -107,6 +124,8 @@ class Era {
 class Eras {
   private readonly starts: readonly CivilDate[];
   private readonly kept = new Map<number, Era>();
+  /** Trips are mostly asked for in the order of time, so the next one mostly falls into the era of the last. */
+  private last: { readonly era: Era; readonly from: CivilDate | null; readonly to: CivilDate | null } | null = null;
 
   constructor(private readonly facts: TrailerFacts) {
     const changes = new Set<CivilDate>();
@@ -120,12 +139,17 @@ class Eras {
   }
 
   of(on: CivilDate): Era {
+    if (
+      this.last !== null &&
+      (this.last.from === null || this.last.from <= on) &&
+      (this.last.to === null || on < this.last.to)
+    )
+      return this.last.era;
     let index = this.starts.length;
     while (index > 0 && (this.starts[index - 1] as CivilDate) > on) index--;
-    const known = this.kept.get(index);
-    if (known !== undefined) return known;
-    const era = new Era(this.facts, on);
+    const era = this.kept.get(index) ?? new Era(this.facts, on);
     this.kept.set(index, era);
+    this.last = { era, from: this.starts[index - 1] ?? null, to: this.starts[index] ?? null };
     return era;
   }
 }

@@ -1,9 +1,9 @@
 import type { CivilDate } from '../../calendar/civil-date.js';
 import { daysAfter } from '../../calendar/day-number.js';
 import type { CheckEvent } from '../../facts/check.js';
-import type { Trip } from '../../facts/use.js';
 import type { TrailerOn } from '../../history/trailer-on.js';
 import type { CheckSoFar } from './falls.js';
+import { roadEvents } from './road-events.js';
 
 /** Without any record of the check, older events than this are past mending by a look. Our choice. */
 const EVENT_DAYS = 90;
@@ -15,31 +15,12 @@ export function firstOpenEvent(event: CheckEvent, { trailer, lastPass }: CheckSo
     return last !== null && (lastPass === null || lastPass.doneOn < last) ? last : null;
   }
   const after = lastPass?.doneOn ?? daysAfter(trailer.asOf, -EVENT_DAYS - 1);
-  let first: CivilDate | null = null;
-  for (let i = trailer.tripsByEnd.length - 1; i >= 0; i--) {
-    const trip = trailer.tripsByEnd[i] as Trip;
-    if (trip.endedOn <= after) break;
-    if (happenedOn(event, trip, trailer)) first = trip.endedOn;
-  }
-  return first;
+  return roadEvents(trailer).firstAfter(event, after);
 }
 
 export function lastEvent(event: CheckEvent, { trailer }: CheckSoFar): CivilDate | null {
   if (event === 'wheel-off' || event === 'brakes-new') return lastWorkshopEvent(event, trailer);
-  return trailer.tripsByEnd.findLast((trip) => happenedOn(event, trip, trailer))?.endedOn ?? null;
-}
-
-function happenedOn(event: CheckEvent, trip: Trip, trailer: TrailerOn): boolean {
-  switch (event) {
-    case 'submerged':
-      return trip.roads?.includes('water') ?? false;
-    case 'salted':
-      return trip.roads?.includes('salt') ?? false;
-    case 'overloaded':
-      return trailer.judge(trip)?.comparisons.some((comparison) => comparison.standing === 'over') ?? false;
-    default:
-      return false;
-  }
+  return roadEvents(trailer).last(event);
 }
 
 /** Work behind a hub takes the wheel off. */
