@@ -1,5 +1,6 @@
 import { type Caller, may } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
+import { PhoneFold } from '../components/fold.js';
 import { Fact } from '../components/load-table.js';
 import { showCount, showDate } from '../components/show-quantity.js';
 import { buildGroups } from '../words/build-lines.js';
@@ -27,18 +28,20 @@ export function BuildSection({ caller, screen }: SectionProps) {
               `; ${showCount(versions, 'version')} on file, and each trip is judged by the build of its day`}
             .
           </p>
-          <div class="cards">
-            {buildGroups(build).map((group) => (
-              <section class="sheet" key={group.title} aria-label={group.title}>
-                <h3>{group.title}</h3>
-                <dl class="facts facts-two">
-                  {group.lines.map((line) => (
-                    <Fact key={line.name} name={line.name} value={line.value} />
-                  ))}
-                </dl>
-              </section>
-            ))}
-          </div>
+          <PhoneFold summary="All of it">
+            <div class="cards">
+              {buildGroups(build).map((group) => (
+                <section class="sheet" key={group.title} aria-label={group.title}>
+                  <h3>{group.title}</h3>
+                  <dl class="facts facts-two">
+                    {group.lines.map((line) => (
+                      <Fact key={line.name} name={line.name} value={line.value} />
+                    ))}
+                  </dl>
+                </section>
+              ))}
+            </div>
+          </PhoneFold>
         </>
       )}
       {may(caller, 'shop') && screen.trailer.status === 'in-service' && (

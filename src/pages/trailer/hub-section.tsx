@@ -1,3 +1,4 @@
+import type { HubLife } from '../../rules/history/hub-lives.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { HowWorkedOut } from '../components/how-worked-out.js';
 import { hubWords } from '../words/hub-words.js';
@@ -11,11 +12,17 @@ export function HubSection({ screen }: { readonly screen: TrailerScreen }) {
       <h2 class="chalked" id="hubs">
         Hub bearings
       </h2>
-      <ul class="small">
-        {hubLives.map((hub) => (
-          <li key={hub.partId}>{hubWords(hub)}</li>
-        ))}
-      </ul>
+      <p class="small">{hubWords(hardest(hubLives))}</p>
+      {hubLives.length > 1 && (
+        <details class="more">
+          <summary>All {hubLives.length} hubs</summary>
+          <ul class="small">
+            {hubLives.map((hub) => (
+              <li key={hub.partId}>{hubWords(hub)}</li>
+            ))}
+          </ul>
+        </details>
+      )}
       <details class="more">
         <summary>What is taken for granted</summary>
         <p class="small">
@@ -31,4 +38,8 @@ export function HubSection({ screen }: { readonly screen: TrailerScreen }) {
       </p>
     </section>
   );
+}
+
+function hardest(hubs: readonly HubLife[]): HubLife {
+  return hubs.reduce((most, hub) => ((hub.lifeUsed ?? -1) > (most.lifeUsed ?? -1) ? hub : most));
 }

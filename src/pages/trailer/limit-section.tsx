@@ -1,4 +1,5 @@
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
+import { PhoneFold } from '../components/fold.js';
 import { HowWorkedOut } from '../components/how-worked-out.js';
 import { Fact } from '../components/load-table.js';
 import { showForce, showMass } from '../components/show-quantity.js';
@@ -37,21 +38,23 @@ export function LimitSection({ screen }: { readonly screen: TrailerScreen }) {
             </p>
           )}
           <HowWorkedOut workings={screen.workings.filter(({ of }) => of === 'payload')} what="payload" />
-          <Table
-            caption="Each rated number and where it comes from"
-            rows={ratings.limits}
-            rowKey={(row) => `${row.kind} ${row.subject}`}
-            columns={[
-              { label: 'Limit', lead: true, cell: (row) => limitWords(row) },
-              { label: 'Rated', right: true, cell: (row) => showForce(row.limitN) },
-              { label: 'From', cell: (row) => originWords(row.origin) },
-              {
-                label: 'Governs',
-                cell: (row) =>
-                  ratings.governing?.kind === row.kind && ratings.governing.subject === row.subject ? 'yes' : '',
-              },
-            ]}
-          />
+          <PhoneFold summary={`Each rated number, ${ratings.limits.length}`}>
+            <Table
+              caption="Each rated number and where it comes from"
+              rows={ratings.limits}
+              rowKey={(row) => `${row.kind} ${row.subject}`}
+              columns={[
+                { label: 'Limit', lead: true, cell: (row) => limitWords(row) },
+                { label: 'Rated', right: true, cell: (row) => showForce(row.limitN) },
+                { label: 'From', cell: (row) => originWords(row.origin) },
+                {
+                  label: 'Governs',
+                  cell: (row) =>
+                    ratings.governing?.kind === row.kind && ratings.governing.subject === row.subject ? 'yes' : '',
+                },
+              ]}
+            />
+          </PhoneFold>
         </>
       )}
     </section>

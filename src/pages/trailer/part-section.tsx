@@ -4,6 +4,7 @@ import type { BearingNumbers, Part } from '../../rules/facts/part.js';
 import { tireAge } from '../../rules/tire/tire-age.js';
 import { type Caller, may } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
+import { PhoneFold } from '../components/fold.js';
 import { showDate, showMass, showPressure } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
 import { PART_WORDS, positionWords } from '../words/build-words.js';
@@ -30,32 +31,34 @@ export function PartSection({ caller, screen }: SectionProps) {
       {fitted.length === 0 ? (
         <p class="empty">No part is on file. Fit the tires first: their codes give their age.</p>
       ) : (
-        <Table
-          caption={`${fitted.length} on the trailer${off > 0 ? `; ${off} taken off, in the history` : ''}`}
-          rows={fitted}
-          rowKey={(part) => part.id}
-          columns={[
-            { label: 'Part', lead: true, cell: partName },
-            { label: 'Marks', cell: (part) => marks(part) ?? <span class="unknown">not known</span> },
-            { label: 'Age', cell: (part) => age(part, today) ?? <span class="unknown">not known</span> },
-            {
-              label: 'Fitted',
-              cell: (part) => (part.fittedOn ? showDate(part.fittedOn) : <span class="unknown">not known</span>),
-            },
-            ...(mayChange
-              ? [
-                  {
-                    label: 'Change',
-                    cell: (part: Part) => (
-                      <a href={`${path}/parts/${part.id}/remove`}>
-                        Take off<span class="hidden-words">: {partName(part)}</span>
-                      </a>
-                    ),
-                  },
-                ]
-              : []),
-          ]}
-        />
+        <PhoneFold summary={`${fitted.length} on the trailer, with ages`}>
+          <Table
+            caption={`${fitted.length} on the trailer${off > 0 ? `; ${off} taken off, in the history` : ''}`}
+            rows={fitted}
+            rowKey={(part) => part.id}
+            columns={[
+              { label: 'Part', lead: true, cell: partName },
+              { label: 'Marks', cell: (part) => marks(part) ?? <span class="unknown">not known</span> },
+              { label: 'Age', cell: (part) => age(part, today) ?? <span class="unknown">not known</span> },
+              {
+                label: 'Fitted',
+                cell: (part) => (part.fittedOn ? showDate(part.fittedOn) : <span class="unknown">not known</span>),
+              },
+              ...(mayChange
+                ? [
+                    {
+                      label: 'Change',
+                      cell: (part: Part) => (
+                        <a href={`${path}/parts/${part.id}/remove`}>
+                          Take off<span class="hidden-words">: {partName(part)}</span>
+                        </a>
+                      ),
+                    },
+                  ]
+                : []),
+            ]}
+          />
+        </PhoneFold>
       )}
       {mayChange && (
         <p class="actions">
