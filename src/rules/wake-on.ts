@@ -120,15 +120,16 @@ function seeUseLearnedAgain({ toCome, countedToCome, bearingsToCome, tripRate }:
 }
 
 /** Facts dated ahead: a build from next week, a tire fitted tomorrow, a record kept in a zone that is ahead. */
-function seeLaterFacts({ facts }: TrailerOn, see: See): void {
+function seeLaterFacts({ facts, trips, records }: TrailerOn, see: See): void {
   for (const build of facts.builds) see(build.effectiveFrom);
   for (const part of facts.parts) {
     see(part.fittedOn);
     see(part.removedOn);
   }
-  for (const trip of facts.trips) see(trip.endedOn);
+  // Mostly every trip and record is of a day gone by, and then none need be looked at.
+  if (trips.length < facts.trips.length) for (const trip of facts.trips) see(trip.endedOn);
   for (const reading of facts.readings) see(reading.takenOn);
-  for (const record of facts.checkRecords) see(record.doneOn);
+  if (records.length < facts.checkRecords.length) for (const record of facts.checkRecords) see(record.doneOn);
   for (const hold of facts.holds) {
     see(hold.openedOn);
     see(hold.liftedOn);

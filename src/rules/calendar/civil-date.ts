@@ -55,7 +55,8 @@ export function daysBetween(from: CivilDate, to: CivilDate): number {
 export function wholeMonthsBetween(from: CivilDate, to: CivilDate): number {
   if (to < from) throw new RangeError(`${to} comes before ${from}: months are counted forward only`);
   const months = (yearOf(to) - yearOf(from)) * 12 + monthOf(to) - monthOf(from);
-  return addMonths(from, months) > to ? months - 1 : months;
+  // Those months lead into the month of `to`, and past it only where its day is still to come and it is not the last.
+  return from.slice(8) > to.slice(8) && to !== lastDayOfMonth(to) ? months - 1 : months;
 }
 
 export function yearOf(date: CivilDate): number {

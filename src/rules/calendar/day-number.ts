@@ -28,7 +28,7 @@ export function dayFromNumber(number: number): CivilDate {
   const dayOfMonth = dayOfYear - Math.floor((153 * monthFromMarch + 2) / 5) + 1;
   const month = monthFromMarch + (monthFromMarch < 10 ? 3 : -9);
   const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0);
-  return `${padded(year, 4)}-${padded(month, 2)}-${padded(dayOfMonth, 2)}` as CivilDate;
+  return written(year, month, dayOfMonth);
 }
 
 /** `days` after the date (before it when negative), without building a date object. */
@@ -42,7 +42,7 @@ export function monthsAfter(date: CivilDate, months: number): CivilDate {
   const year = Math.floor(inMonths / 12);
   const month = inMonths - year * 12 + 1;
   const dayOfMonth = Math.min(digits(date, 8, 2), lengthOfMonth(year, month));
-  return `${padded(year, 4)}-${padded(month, 2)}-${padded(dayOfMonth, 2)}` as CivilDate;
+  return written(year, month, dayOfMonth);
 }
 
 function lengthOfMonth(year: number, month: number): number {
@@ -56,6 +56,10 @@ function digits(text: string, from: number, count: number): number {
   return value;
 }
 
-function padded(value: number, width: number): string {
-  return String(value).padStart(width, '0');
+/** Month and day written once for all, since a schedule writes hundreds of dates. */
+const TWO_DIGITS: readonly string[] = Array.from({ length: 32 }, (_, value) => String(value).padStart(2, '0'));
+
+function written(year: number, month: number, dayOfMonth: number): CivilDate {
+  const yearDigits = year >= 1_000 ? String(year) : String(year).padStart(4, '0');
+  return `${yearDigits}-${TWO_DIGITS[month]}-${TWO_DIGITS[dayOfMonth]}` as CivilDate;
 }

@@ -27,7 +27,10 @@ export const RECENT_DAYS = 90;
 
 export function recentTrips(trailer: TrailerOn): readonly Trip[] {
   const from = daysAfter(trailer.asOf, -RECENT_DAYS);
-  return trailer.trips.filter((trip) => trip.endedOn >= from);
+  const { trips, tripsByEnd } = trailer;
+  let first = tripsByEnd.length;
+  while (first > 0 && (tripsByEnd[first - 1] as Trip).endedOn >= from) first--;
+  return trips === tripsByEnd ? trips.slice(first) : trips.filter((trip) => trip.endedOn >= from);
 }
 
 /** What rests on these trips is gone once the last of them is no longer recent, or by a correction where one was entered wrong. */

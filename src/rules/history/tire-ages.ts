@@ -1,7 +1,7 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import type { Part } from '../facts/part.js';
 import { parseDateCode } from '../tire/date-code.js';
-import { firstDayPastAge, type TireAge, tireAge } from '../tire/tire-age.js';
+import { ageSince, firstDayPastAge, type TireAge } from '../tire/tire-age.js';
 import { order } from './order.js';
 
 /** A fitted tire by its date code. */
@@ -34,7 +34,7 @@ export function agedTires(tires: readonly Part[], asOf: CivilDate, limitYears: n
 function agedBy(dateCode: string, asOf: CivilDate, limitYears: number): Omit<AgedTire, 'position'> | null {
   const code = parseDateCode(dateCode, null);
   if (code.kind === 'refused') return null;
-  const age = tireAge(dateCode, asOf);
+  const age = code.madeFrom > asOf ? null : ageSince(code.madeFrom, asOf);
   return {
     dateCode,
     madeFrom: code.madeFrom,

@@ -1,4 +1,5 @@
-import { addDays, type CivilDate, day, dayOfWeek, daysBetween, yearOf } from '../calendar/civil-date.js';
+import { type CivilDate, yearOf } from '../calendar/civil-date.js';
+import { dayFromNumber, dayNumber } from '../calendar/day-number.js';
 
 /**
  * The week in which a tire was made, from the four digits that end its identification number: week, then year.
@@ -40,26 +41,37 @@ export function parseDateCode(text: string, asOf: CivilDate | null): DateCode {
   const year = 2000 + Number(code.slice(2));
   const weeksInYear = tireWeeksInYear(year);
   if (week < 1 || week > weeksInYear) return refused({ kind: 'no-such-week', week, year, weeksInYear });
-  const madeFrom = addDays(firstSunday(year), (week - 1) * DAYS_A_WEEK);
+  const sunday = firstSunday(year) + (week - 1) * DAYS_A_WEEK;
+  const madeFrom = dayFromNumber(sunday);
   if (asOf !== null && madeFrom > asOf) return refused({ kind: 'in-the-future', madeFrom });
-  return { kind: 'week', code, year, week, madeFrom, madeTo: addDays(madeFrom, DAYS_A_WEEK - 1) };
+  return { kind: 'week', code, year, week, madeFrom, madeTo: dayFromNumber(sunday + DAYS_A_WEEK - 1) };
 }
 
 /** The code of the week a day lies in. Throws RangeError for days that four digits cannot tell: before 2000's first week or after 2099's last. */
 export function dateCodeOf(date: CivilDate): string {
   const calendarYear = yearOf(date);
-  const year = date < firstSunday(calendarYear) ? calendarYear - 1 : calendarYear;
+  const day = dayNumber(date);
+  const year = day < firstSunday(calendarYear) ? calendarYear - 1 : calendarYear;
   if (year < 2000 || year > 2099) throw new RangeError(`${date} has no four-digit date code: it tells 2000 to 2099`);
-  const week = Math.floor(daysBetween(firstSunday(year), date) / DAYS_A_WEEK) + 1;
+  const week = Math.floor((day - firstSunday(year)) / DAYS_A_WEEK) + 1;
   return `${String(week).padStart(2, '0')}${String(year % 100).padStart(2, '0')}`;
 }
 
 /** 52 or 53: as many as the year has Sundays. */
 export function tireWeeksInYear(year: number): number {
-  return Math.ceil(daysBetween(firstSunday(year), day(`${year + 1}-01-01`)) / DAYS_A_WEEK);
+  return Math.ceil((newYear(year + 1) - firstSunday(year)) / DAYS_A_WEEK);
 }
 
-function firstSunday(year: number): CivilDate {
-  const newYear = day(`${year}-01-01`);
-  return addDays(newYear, (DAYS_A_WEEK - dayOfWeek(newYear)) % DAYS_A_WEEK);
+// As day numbers: a set of tires is read on every reckoning, and date objects would cost more than all else about them.
+
+/** Day 3, the fourth of January 1970, was a Sunday. */
+const A_SUNDAY = 3;
+
+function firstSunday(year: number): number {
+  const first = newYear(year);
+  return first + ((((A_SUNDAY - first) % DAYS_A_WEEK) + DAYS_A_WEEK) % DAYS_A_WEEK);
+}
+
+function newYear(year: number): number {
+  return dayNumber(`${String(year).padStart(4, '0')}-01-01` as CivilDate);
 }

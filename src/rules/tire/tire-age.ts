@@ -1,4 +1,5 @@
-import { addMonths, type CivilDate, wholeMonthsBetween } from '../calendar/civil-date.js';
+import { type CivilDate, wholeMonthsBetween } from '../calendar/civil-date.js';
+import { monthsAfter } from '../calendar/day-number.js';
 import { parseDateCode } from './date-code.js';
 
 const MONTHS_A_YEAR = 12;
@@ -16,9 +17,13 @@ export interface TireAge {
  */
 export function tireAge(dateCode: string, asOf: CivilDate): TireAge | null {
   const code = parseDateCode(dateCode, asOf);
-  if (code.kind === 'refused') return null;
-  const months = wholeMonthsBetween(code.madeFrom, asOf);
-  return { madeFrom: code.madeFrom, years: Math.floor(months / MONTHS_A_YEAR), months: months % MONTHS_A_YEAR };
+  return code.kind === 'refused' ? null : ageSince(code.madeFrom, asOf);
+}
+
+/** The same for a Sunday already read off the code, no later than the day. */
+export function ageSince(madeFrom: CivilDate, asOf: CivilDate): TireAge {
+  const months = wholeMonthsBetween(madeFrom, asOf);
+  return { madeFrom, years: Math.floor(months / MONTHS_A_YEAR), months: months % MONTHS_A_YEAR };
 }
 
 /**
@@ -27,5 +32,5 @@ export function tireAge(dateCode: string, asOf: CivilDate): TireAge | null {
  * makers say six to ten years).
  */
 export function firstDayPastAge(madeFrom: CivilDate, limitYears: number): CivilDate {
-  return addMonths(madeFrom, Math.round(limitYears * MONTHS_A_YEAR));
+  return monthsAfter(madeFrom, Math.round(limitYears * MONTHS_A_YEAR));
 }
