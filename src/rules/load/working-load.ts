@@ -59,6 +59,7 @@ const WIRE_ROPE_LB = {
   '3/4': 10_900,
 } as const;
 export type WireRopeSize = keyof typeof WIRE_ROPE_LB;
+export const WIRE_ROPE_SIZES = Object.keys(WIRE_ROPE_LB) as readonly WireRopeSize[];
 
 export function wireRopeWorkingLoad(size: WireRopeSize): Kilograms {
   return lb(WIRE_ROPE_LB[size]);

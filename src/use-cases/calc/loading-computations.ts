@@ -1,16 +1,13 @@
 import { z } from 'zod';
 import { climbLoads } from '../../rules/load/climb.js';
 import { jackLoad } from '../../rules/load/jack-load.js';
-import { breakoverAngle, clearanceNeeded, frictionNeeded, rampAngle } from '../../rules/load/ramp.js';
-import { checkTieDowns, securingForces, tieDownNeed } from '../../rules/load/tie-downs.js';
+import { approachAngle, breakoverAngle, clearanceNeeded, frictionNeeded, rampAngle } from '../../rules/load/ramp.js';
 import { tippingPoint } from '../../rules/load/tilt.js';
-import { CHAIN_GRADES, CHAIN_SIZES, chainWorkingLoad, webbingWorkingLoad } from '../../rules/load/working-load.js';
 import { computation } from './computation.js';
-import { answer, answerOrNull, count, force, kilograms, length } from './values.js';
+import { answer, answerOrNull, force, kilograms, length } from './values.js';
 
 const MOMENTS = 'Balance of vertical forces and of moments, standing still on level ground.';
 const TRIGONOMETRY = 'Plane trigonometry on a straight ramp and firm wheels.';
-const SECURING = '49 CFR 393.102, 393.106, 393.110 and 393.130; check your state.';
 
 const BEHIND = z.number().gt(0).max(60);
 const LENGTH = z.number().gt(0).max(100);
@@ -119,77 +116,15 @@ export const LOADING_COMPUTATIONS = [
     compute: ({ pivotM, machineKg, deck }) => tippingPoint({ pivotM, own: deck }, machineKg),
   }),
   computation({
-    name: 'tie-downs',
-    about: 'How many tie-downs a cargo needs, how strong, and whether those in use are enough.',
-    source: SECURING,
+    name: 'ramp-approach',
+    about: 'The steepest slope whose foot the overhang of a machine passes without touching.',
+    source: TRIGONOMETRY,
     input: z.object({
-      massKg: kilograms('All of the cargo'),
-      lengthM: length('Of the longest thing aboard', LENGTH).nullable(),
-      blockedAhead: z.boolean().describe('Whether something firm stands ahead of it.'),
-      machineKg: kilograms('The heaviest single machine on wheels or tracks').nullable(),
-      used: z
-        .array(
-          z.strictObject({
-            count: count('How many of this kind'),
-            workingLoadKg: kilograms('Working load limit of one, the least of its parts and anchors').nullable(),
-            way: z
-              .enum(['direct', 'around', 'over'])
-              .describe('To the cargo, round it and back to the same side, or over it to the other side.'),
-          }),
-        )
-        .max(50)
-        .describe('Those in use.'),
+      heightM: length('Height of the overhang above the ground', z.number().min(0).max(10)),
+      overhangM: length('How far it reaches ahead of the first wheel, or of the track on the ground', LENGTH),
     }),
-    output: z.object({
-      neededCount: answer('Least number'),
-      neededKg: answer('What they must count for together, kg'),
-      because: z.enum(['heavy-machine', 'length', 'length-unknown']).describe('What sets the number.'),
-      count: answer('How many are in use'),
-      countsForKg: answer('What those in use count for, kg'),
-      unrated: answer('How many of them have no known limit'),
-      standing: z.enum(['enough', 'short', 'unrated']).describe('Whether they are enough.'),
-      forwardN: answer('What they must withstand forward, N'),
-      rearwardN: answer('And rearward, N'),
-      sidewaysN: answer('And to either side, N'),
-    }),
-    example: {
-      massKg: 5443.1084,
-      lengthM: null,
-      blockedAhead: false,
-      machineKg: 5443.1084,
-      used: [{ count: 4, workingLoadKg: 2993.7096, way: 'direct' as const }],
-    },
-    compute: ({ used, ...tied }) => {
-      const { need, workingLoadKg, ...found } = checkTieDowns(tieDownNeed(tied), used);
-      return {
-        neededCount: need.count,
-        neededKg: need.workingLoadKg,
-        because: need.because,
-        ...found,
-        countsForKg: workingLoadKg,
-        ...securingForces(tied.massKg),
-      };
-    },
-  }),
-  computation({
-    name: 'chain-working-load',
-    about: 'What a chain of a size and grade may hold where its maker marks no limit.',
-    source: 'Tables of 49 CFR 393.108; an unmarked chain counts as grade 30.',
-    input: z.object({
-      size: z.enum(CHAIN_SIZES).describe('Nominal size as stamped, inches.'),
-      grade: z.enum(CHAIN_GRADES).nullable().describe('Null for an unmarked chain.'),
-    }),
-    output: z.object({ workingLoadKg: answerOrNull('Working load limit, kg') }),
-    example: { size: '5/16' as const, grade: 'grade80' as const },
-    compute: ({ size, grade }) => ({ workingLoadKg: chainWorkingLoad(size, grade) }),
-  }),
-  computation({
-    name: 'webbing-working-load',
-    about: 'What an unmarked web strap of a width may hold.',
-    source: 'Table of 49 CFR 393.108; between two widths the narrower row.',
-    input: z.object({ widthM: length('Width of the webbing', z.number().gt(0).max(1)) }),
-    output: z.object({ workingLoadKg: answerOrNull('Working load limit, kg') }),
-    example: { widthM: 0.1016 },
-    compute: ({ widthM }) => ({ workingLoadKg: webbingWorkingLoad(widthM) }),
+    output: z.object({ angle: answer('Radians') }),
+    example: { heightM: 0.254, overhangM: 0.762 },
+    compute: ({ heightM, overhangM }) => ({ angle: approachAngle(heightM, overhangM) }),
   }),
 ];

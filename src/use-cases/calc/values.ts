@@ -22,6 +22,8 @@ export const plain = (what: string, number = z.number()) => number.describe(`${w
 export const count = (what: string) => z.int().min(0).max(1_000_000).describe(`${what}.`);
 /** A share of the whole, 0 to 1. */
 export const share = (what: string) => z.number().min(0).max(1).describe(`${what}, 0 to 1.`);
+/** A probability, or a share that is asked for: neither none nor all. */
+export const chance = (what: string) => z.number().gt(0).lt(1).describe(`${what}, above 0 and below 1.`);
 export const words = (what: string) => z.string().max(200).describe(`${what}.`);
 
 /** As in everything else that is read (`input/given.ts`): earlier is a slipped century. */

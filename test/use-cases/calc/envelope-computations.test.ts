@@ -38,6 +38,19 @@ test('the envelope’s corners are those worked out by hand', () => {
   );
 });
 
+test('a whole build sheet has the envelope of the same trailer told by its bare numbers', () => {
+  type Edges = { edges: { kind: string; from: { balancePointM: number; cargoKg: number } }[] };
+  const rounded = ({ edges }: Edges) =>
+    edges.map(({ kind, from }) => [kind, from.balancePointM.toFixed(6), from.cargoKg.toFixed(3)]);
+  expect(rounded(answered('build-envelope'))).toEqual(rounded(answered('cargo-envelope')));
+});
+
+test('what a build may carry at a place is the envelope’s edge over it', () => {
+  const at = (balancePointM: number) => answered('build-payload-at-place', { balancePointM }) as { mostKg: number };
+  expect(toLb(kg(at(inch(161.25)).mostKg))).toBeCloseTo(11_200, 0);
+  expect(toLb(kg(at(inch(156)).mostKg))).toBeCloseTo(11_200, 2);
+});
+
 test('a deck that ends ahead of where it begins is refused by its field', () => {
   const outcome = calculate('best-place', { ...example('best-place'), deckRearM: inch(10), machineKg: lb(9_000) });
   expect(outcome).toMatchObject({ ok: false, problem: { kind: 'invalid' } });
