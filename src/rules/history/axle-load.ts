@@ -34,6 +34,35 @@ export function mostAxleLoad(trip: Trip, axle: number, trailer: TrailerOn): Newt
   return evenLoad(limits, trip.load, newtons(0));
 }
 
+/** What each axle carried on each trip, in the order of the trips. */
+interface EvenLoads {
+  /** NaN where axles did not share evenly, a scale spoke, or the load is not known to one number: `knownAxleLoad` tells. */
+  readonly axleN: Float64Array;
+  /** How many axles the build of its day had. */
+  readonly axles: Uint8Array;
+}
+
+const kept = new WeakMap<TrailerOn, EvenLoads>();
+
+/** The usual case of `knownAxleLoad` for all trips, worked out once: bearings are weighed and hubs summed from it. */
+export function evenLoads(trailer: TrailerOn): EvenLoads {
+  const known = kept.get(trailer);
+  if (known !== undefined) return known;
+  const { trips } = trailer;
+  const axleN = new Float64Array(trips.length).fill(Number.NaN);
+  const axles = new Uint8Array(trips.length);
+  for (let place = 0; place < trips.length; place++) {
+    const { startedOn, load } = trips[place] as Trip;
+    const limits = trailer.limitsOn(startedOn);
+    if (limits === null || limits.sharing !== 'equal' || load.scale !== null) continue;
+    axleN[place] = evenLoad(limits, load, null) ?? Number.NaN;
+    axles[place] = limits.axles.length;
+  }
+  const loads = { axleN, axles };
+  kept.set(trailer, loads);
+  return loads;
+}
+
 /** One axle's even share of what the tongue leaves; `otherwise` is the tongue to take where it cannot be worked out. */
 function evenLoad(limits: LoadLimits, load: Load, otherwise: Newtons | null): Newtons | null {
   const cargoKg = listedMass(load);

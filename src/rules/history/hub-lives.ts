@@ -8,13 +8,14 @@ import type { CivilDate } from '../calendar/civil-date.js';
 import { dayNumber } from '../calendar/day-number.js';
 import type { Part } from '../facts/part.js';
 import { partsOn } from '../facts/parts-on.js';
+import type { Trip } from '../facts/use.js';
 import type { DistanceTravelled } from '../forecast/distance-travelled.js';
 import { nominalDiameter, readTireSize } from '../tire/tire-size.js';
 import { parseWheelPosition, type WheelPosition } from '../trailer/wheel-positions.js';
 import { type Kilometres, km } from '../units/distance.js';
 import { type Newtons, newtons } from '../units/force.js';
 import type { Metres } from '../units/length.js';
-import { knownAxleLoad, mostAxleLoad } from './axle-load.js';
+import { evenLoads, knownAxleLoad, mostAxleLoad } from './axle-load.js';
 import { order } from './order.js';
 import type { TrailerOn } from './trailer-on.js';
 
@@ -52,15 +53,15 @@ type HubLack = 'position' | 'bearing-numbers' | 'bearing-rating' | 'tire-size' |
 /** One result for each hub whose bearings are on record, by position. */
 export function hubLives(trailer: TrailerOn, travelled: DistanceTravelled): readonly HubLife[] {
   const hubs = partsOn(trailer.facts.parts, 'hub-bearings', trailer.asOf);
-  const worked = new Map<string, AxleWork>();
-  return hubs.map((part) => hubLife(part, trailer, travelled, worked)).sort(byPosition);
+  const works = new HubWorks(trailer);
+  return hubs.map((part) => hubLife(part, trailer, travelled, works)).sort(byPosition);
 }
 
-function hubLife(part: Part, trailer: TrailerOn, travelled: DistanceTravelled, worked: Map<string, AxleWork>): HubLife {
+function hubLife(part: Part, trailer: TrailerOn, travelled: DistanceTravelled, works: HubWorks): HubLife {
   const place = part.position === null ? null : parseWheelPosition(part.position);
   const pair = pairOf(part);
   const turns = place === null ? null : turnsAt(place, trailer);
-  const work = place?.kind === 'axle' ? workOf(place, part.fittedOn, trailer, worked) : NO_WORK;
+  const work = place?.kind === 'axle' ? works.of(place, part.fittedOn) : NO_WORK;
   const sinceKm =
     part.fittedOn === null ? travelled.total : travelled.between(dayBefore(part), dayNumber(trailer.asOf));
   const lacks = lackOf(part, place, pair, turns, work);
@@ -140,34 +141,71 @@ interface AxleWork {
   readonly R: number;
 }
 
-function workOf(
-  { axle, side }: Extract<WheelPosition, { kind: 'axle' }>,
-  since: CivilDate | null,
-  trailer: TrailerOn,
-  worked: Map<string, AxleWork>,
-): HubWork {
-  const key = `${axle}/${since}`;
-  const work = worked.get(key) ?? axleWork(axle - 1, since, trailer);
-  worked.set(key, work);
-  return { km: work.km, isBound: work.isBound, kmByLoad: work[side] };
+/** What each hub has gone through, summed once for all hubs that went through the same. */
+class HubWorks {
+  private readonly worked = new Map<string, AxleWork>();
+  /** Wear by the even load of each trip, which is the same on all its axles; NaN until asked for. */
+  private readonly evenWear: Float64Array;
+
+  constructor(private readonly trailer: TrailerOn) {
+    this.evenWear = new Float64Array(trailer.trips.length).fill(Number.NaN);
+  }
+
+  of({ axle, side }: Extract<WheelPosition, { kind: 'axle' }>, since: CivilDate | null): HubWork {
+    const key = `${axle}/${since}`;
+    const work = this.worked.get(key) ?? this.axleWork(axle - 1, since);
+    this.worked.set(key, work);
+    return { km: work.km, isBound: work.isBound, kmByLoad: work[side] };
+  }
+
+  /** Hubs of one axle fitted on one day have come the same way, so it is summed once for both. */
+  private axleWork(axle: number, since: CivilDate | null): AxleWork {
+    const work = { km: 0, isBound: false, L: 0, R: 0 };
+    const { trips } = this.trailer;
+    const { axleN, axles } = evenLoads(this.trailer);
+    for (let place = 0; place < trips.length; place++) {
+      const trip = trips[place] as Trip;
+      if (trip.distanceKm === null || (since !== null && trip.startedOn < since)) continue;
+      const evenN = axle < (axles[place] as number) ? (axleN[place] as number) : Number.NaN;
+      if (Number.isNaN(evenN) || trip.load.offCentreM !== null) {
+        addTrip(work, trip, trip.distanceKm, axle, this.trailer);
+        continue;
+      }
+      const kmByLoad = trip.distanceKm * this.wearAt(place, evenN);
+      work.km += trip.distanceKm;
+      work.L += kmByLoad;
+      work.R += kmByLoad;
+    }
+    return work;
+  }
+
+  private wearAt(place: number, evenN: number): number {
+    let found = this.evenWear[place] as number;
+    if (Number.isNaN(found)) {
+      found = wear(newtons(evenN));
+      this.evenWear[place] = found;
+    }
+    return found;
+  }
 }
 
-/** Hubs of one axle fitted on one day have come the same way, so it is summed once for both. */
-function axleWork(axle: number, since: CivilDate | null, trailer: TrailerOn): AxleWork {
-  const work = { km: 0, isBound: false, L: 0, R: 0 };
-  for (const trip of trailer.trips) {
-    if (trip.distanceKm === null || (since !== null && trip.startedOn < since)) continue;
-    const knownN = knownAxleLoad(trip, axle, trailer);
-    const axleN = knownN ?? mostAxleLoad(trip, axle, trailer);
-    if (axleN === null) continue;
-    if (knownN === null) work.isBound = true;
-    work.km += trip.distanceKm;
-    const sides = trip.load.offCentreM === null ? null : (trailer.judge(trip)?.sideN?.[axle] ?? null);
-    const left = trip.distanceKm * wear(sides === null ? axleN : newtons(sides.leftN * 2));
-    work.L += left;
-    work.R += sides === null ? left : trip.distanceKm * wear(newtons(sides.rightN * 2));
-  }
-  return work;
+/** A trip with its own load on this axle, or on one side of it. */
+function addTrip(
+  work: { km: number; isBound: boolean; L: number; R: number },
+  trip: Trip,
+  distanceKm: Kilometres,
+  axle: number,
+  trailer: TrailerOn,
+): void {
+  const knownN = knownAxleLoad(trip, axle, trailer);
+  const axleN = knownN ?? mostAxleLoad(trip, axle, trailer);
+  if (axleN === null) return;
+  if (knownN === null) work.isBound = true;
+  work.km += distanceKm;
+  const sides = trip.load.offCentreM === null ? null : (trailer.judge(trip)?.sideN?.[axle] ?? null);
+  const left = distanceKm * wear(sides === null ? axleN : newtons(sides.leftN * 2));
+  work.L += left;
+  work.R += sides === null ? left : distanceKm * wear(newtons(sides.rightN * 2));
 }
 
 /** Hub load in rough service to the 10/3. The wheel's own weight is not on record, so none is taken off. */

@@ -10,7 +10,7 @@ import { type LeastLimits, leastLimits, passesNoLimit } from '../load/least-limi
 import { checkLoad, type LoadCheck } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
 import { loadLimits } from '../trailer/load-limits.js';
-import { type Ratings, ratings } from '../trailer/ratings.js';
+import { type Ratings, ratingsBy } from '../trailer/ratings.js';
 import { order } from './order.js';
 import { type AgedTire, agedTires } from './tire-ages.js';
 
@@ -114,8 +114,9 @@ class Era {
   }
 
   ratings(): Ratings | null {
-    if (this.build === null) return null;
-    this.keptRatings ??= ratings(this.build, this.tires);
+    const limits = this.limits();
+    if (this.build === null || limits === null) return null;
+    this.keptRatings ??= ratingsBy(limits, this.build, this.tires);
     return this.keptRatings;
   }
 }

@@ -2,8 +2,9 @@ import type { CheckKind } from '../facts/check.js';
 import type { Trip } from '../facts/use.js';
 import { loadFactor } from '../fatigue/trip-damage.js';
 import type { TripWeight } from '../forecast/distance-travelled.js';
-import { knownAxleLoad } from '../history/axle-load.js';
+import { evenLoads, knownAxleLoad } from '../history/axle-load.js';
 import type { TrailerOn } from '../history/trailer-on.js';
+import type { LoadLimits } from '../load/load-limits.js';
 
 /**
  * What a mile counts for toward a check of the hub bearings, by the load on the axle that took most of its rating:
@@ -28,7 +29,10 @@ export function bearingWeight(trip: Trip, trailer: TrailerOn): number {
  */
 export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeight | null {
   let heavier: Map<string, number> | null = null;
-  for (const trip of trailer.trips) {
+  const { axleN } = evenLoads(trailer);
+  for (let place = 0; place < trailer.trips.length; place++) {
+    const trip = trailer.trips[place] as Trip;
+    if (isWithinRatings(axleN[place] as number, trailer.limitsOn(trip.startedOn))) continue;
     const weight = bearingWeight(trip, trailer);
     if (weight === 1 || weight <= harsh(trip)) continue;
     heavier ??= new Map();
@@ -36,6 +40,16 @@ export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeigh
   }
   const found = heavier;
   return found === null ? null : (trip) => found.get(trip.id) ?? harsh(trip);
+}
+
+/** Of an even load, NaN where it is not known: then it is not said. Such a trip's weight is 1. */
+function isWithinRatings(evenN: number, limits: LoadLimits | null): boolean {
+  if (limits === null) return true;
+  for (let index = 0; index < limits.axles.length; index++) {
+    const rated = limits.axles[index]?.rated ?? null;
+    if (rated !== null && !(evenN <= rated.limitN)) return false;
+  }
+  return true;
 }
 
 /** Whether a check is about hub bearings: it is for greased or for oiled hubs only. */

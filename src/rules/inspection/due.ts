@@ -100,11 +100,7 @@ function dueOf(
     lastPass,
     passes: () => trailer.records.filter((record) => record.checkKindId === kind.id && record.outcome === 'pass'),
   };
-  const all = kind.triggers
-    .map((trigger) => ({ trigger, falls: fallsBy(trigger, check) }))
-    .sort(
-      (a, b) => rankOf(a.trigger) - rankOf(b.trigger) || order(JSON.stringify(a.trigger), JSON.stringify(b.trigger)),
-    );
+  const all = kind.triggers.map((trigger) => ({ trigger, falls: fallsBy(trigger, check) })).sort(byPlainness);
   const first = fail !== null ? failedOn(fail.doneOn) : soonest(all, lastPass !== null, kind.leadDays, trailer.asOf);
   const { state, dueOn } = first;
   const atRisk = state === 'later' && dueOn === null ? undefined : firstAtRisk(trailer, dueOn);
@@ -202,8 +198,12 @@ function fallsBy(trigger: Trigger, check: CheckSoFar): Falls {
 /** Two triggers on one day: the plainer one is named. */
 const TRIGGER_ORDER: readonly Trigger['kind'][] = ['fixed-date', 'months', 'days', 'distance', 'trips', 'event'];
 
-function rankOf(trigger: Trigger): number {
-  return TRIGGER_ORDER.indexOf(trigger.kind);
+function byPlainness(
+  { trigger: a }: { readonly trigger: Trigger },
+  { trigger: b }: { readonly trigger: Trigger },
+): number {
+  const apart = TRIGGER_ORDER.indexOf(a.kind) - TRIGGER_ORDER.indexOf(b.kind);
+  return apart !== 0 ? apart : order(JSON.stringify(a), JSON.stringify(b));
 }
 
 function firstAtRisk(trailer: TrailerOn, dueOn: CivilDate | null) {

@@ -153,15 +153,12 @@ function byStatics(limits: LoadLimits, load: Load, weighed: Weighed, attitude: A
   const grossN = weightOf(weighed.grossKg as Kilograms);
   const placed = placedLoad(limits, load, weighed.cargoKg);
   const count = limits.axles.length;
+  if (placed.tongueN !== null && limits.torsion === null)
+    return shared(weighed, placed.tongueN, grossN, count, attitude);
   const gross: Carried = { ...NOTHING, ...sums(weighed), attitude, axleGroupN: grossN, method: 'bound' };
   const { grossMeasured } = weighed;
   const bound: Carried = { ...gross, axleGroupMeasured: grossMeasured, axlesMeasured: grossMeasured };
   if (placed.tongueN === null) return { ...bound, ...openSplit(limits, attitude), tongueLacks: placed.lacks };
-  if (limits.torsion === null) {
-    const axleGroupN = newtons(grossN - placed.tongueN);
-    const axleN = count === 0 ? null : evenly(axleGroupN, count);
-    return { ...gross, tongueN: placed.tongueN, axleGroupN, axleGroupIsBound: false, axleN, method: 'statics' };
-  }
   const momentNm = placed.momentNm;
   const split = splitByMoment(limits.torsion, { weightN: grossN, momentNm }, attitude?.raisedM ?? null);
   if (split === null) {
@@ -181,6 +178,37 @@ function byStatics(limits: LoadLimits, load: Load, weighed: Weighed, attitude: A
     axleRangeN: split.axleN,
     splitLack: split.lacks,
     method: 'range',
+  };
+}
+
+/** By statics on axles that share: the usual case, asked of every recent trip, so written out rather than spread. */
+function shared(
+  { grossKg, cargoKg, grossMeasured }: Weighed,
+  tongueN: Newtons,
+  grossN: Newtons,
+  count: number,
+  attitude: Attitude | null,
+): Carried {
+  const axleGroupN = newtons(grossN - tongueN);
+  return {
+    grossKg,
+    cargoKg,
+    grossMeasured,
+    tongueN,
+    tongueRangeN: null,
+    rangeAssumed: false,
+    tongueMeasured: false,
+    tongueLacks: [],
+    axleGroupN,
+    axleGroupMeasured: false,
+    axleGroupIsBound: false,
+    axleN: count === 0 ? null : evenly(axleGroupN, count),
+    axleRangeN: null,
+    axlesMeasured: false,
+    splitLack: null,
+    momentNm: null,
+    attitude,
+    method: 'statics',
   };
 }
 

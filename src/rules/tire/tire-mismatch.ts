@@ -44,6 +44,7 @@ const SAME_DIAMETER_SHARE = 0.005;
  * Same size, construction and load range on an axle: common practice, no source; no federal rule for trailers was found.
  */
 export function tireMismatches(tires: readonly FittedTire[]): readonly TireMismatch[] {
+  if (isMarkedAlike(tires) && ageSpread(tires) <= AGE_SPREAD_DAYS) return [];
   const found: TireMismatch[] = [];
   const compare = (trait: TireTrait, markOf: (tire: FittedTire) => string | null, differ = areDifferent) => {
     const told = tires.flatMap((tire) => {
@@ -61,6 +62,14 @@ export function tireMismatches(tires: readonly FittedTire[]): readonly TireMisma
   compare('kind', ({ marks }) => marks.kind);
   if (ageSpread(tires) > AGE_SPREAD_DAYS) compare('age', ({ marks }) => marks.dateCode, always);
   return found;
+}
+
+/** Letter by letter the same, as a set mostly is: then no marking need be read to see that they match. */
+function isMarkedAlike(tires: readonly FittedTire[]): boolean {
+  return tires.every(({ marks }) => {
+    const { size, loadRange, kind } = (tires[0] as FittedTire).marks;
+    return marks.size === size && marks.loadRange === loadRange && marks.kind === kind;
+  });
 }
 
 /** Days between the oldest and the youngest tire whose code can be read; 0 with fewer than two. */

@@ -51,7 +51,11 @@ interface GrossAtLimit {
  * Tires are taken at the pressure the plate asks. `tires` are those fitted on the day.
  */
 export function ratings(build: BuildSheet, tires: readonly Part[]): Ratings {
-  const limits = loadLimits({ build, tires, coldPressures: new Map(), towVehicle: null });
+  return ratingsBy(loadLimits({ build, tires, coldPressures: new Map(), towVehicle: null }), build, tires);
+}
+
+/** The same, with the limits of this build and these tires, at the plate's pressure and behind no tow vehicle, at hand. */
+export function ratingsBy(limits: LoadLimits, build: BuildSheet, tires: readonly Part[]): Ratings {
   const tongueShareAssumed = limits.hitchKnown ? limits.band.low : 0;
   const reached = grossAtLimits(limits, tongueShareAssumed);
   const held = reached.length === 0 ? [] : [...reached, ...legalGross(limits, tongueShareAssumed)];
