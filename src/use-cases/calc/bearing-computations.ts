@@ -14,9 +14,11 @@ import {
   TAPER_SCATTER,
 } from '../../rules/bearing/reliability.js';
 import { turnsPerKm } from '../../rules/bearing/wheel-turns.js';
+import { loadFactor } from '../../rules/fatigue/trip-damage.js';
+import { HARSH_FACTOR } from '../../rules/inspection/harsh-service.js';
 import { newtons } from '../../rules/units/force.js';
 import { computation } from './computation.js';
-import { answer, answerOrNull, force, kilograms, length, plain, words } from './values.js';
+import { answer, answerOrNull, force, kilograms, length, plain, road, words } from './values.js';
 
 const POSITIVE_N = z.number().gt(0).max(1e7);
 const ratingN = (what: string) => force(what, POSITIVE_N);
@@ -222,6 +224,48 @@ export const BEARING_COMPUTATIONS = [
       const straight = splitHubLoad(hubN, { bearingSpreadM, tireFromInnerM });
       const bend = corneringLoads(straight, sideN, loadedRadiusM, bearingSpreadM);
       return { hubN, ...straight, innerInBendN: bend.innerN, outerInBendN: bend.outerN, thrustN: bend.thrustN };
+    },
+  }),
+  computation({
+    name: 'repack-distance',
+    about:
+      'How much of a repack interval hauls have used, each counted by its load and its road: it only ever shortens.',
+    source:
+      'ISO 281, (load / rating)^(10/3) above the rating; salt and gravel count twice: common practice, no source.',
+    input: z.object({
+      ratedN: ratingN('What the axle is rated for'),
+      intervalKm: road('Repack interval', z.number().gt(0).max(1e6)),
+      hauls: z
+        .array(
+          z.strictObject({
+            distanceKm: road('Distance'),
+            axleN: force('What the axle carried', z.number().min(0).max(1e7)).nullable(),
+            harsh: z.boolean().describe('Over salt or gravel, or over the plate.'),
+          }),
+        )
+        .max(1_000)
+        .describe('Since the last repack.'),
+    }),
+    output: z.object({
+      drivenKm: answer('Driven, km'),
+      countedKm: answer('Counted toward the interval, km'),
+      leftKm: answer('Left of it, km; below nothing when it is past'),
+    }),
+    example: {
+      ...{ ratedN: 31_137.5514, intervalKm: 19_312.128 },
+      hauls: [
+        { distanceKm: 1_000, axleN: 34_251.3066, harsh: false },
+        { distanceKm: 1_000, axleN: 15_000, harsh: false },
+        { distanceKm: 1_000, axleN: null, harsh: true },
+      ],
+    },
+    compute: ({ ratedN, intervalKm, hauls }) => {
+      const counted = hauls.reduce((sum, { distanceKm, axleN, harsh }) => {
+        const byLoad = axleN === null ? 1 : loadFactor(axleN, ratedN, 'bearing');
+        return sum + distanceKm * Math.max(1, harsh ? HARSH_FACTOR : 1, byLoad);
+      }, 0);
+      const drivenKm = hauls.reduce((sum, { distanceKm }) => sum + distanceKm, 0);
+      return { drivenKm, countedKm: counted, leftKm: intervalKm - counted };
     },
   }),
 ];

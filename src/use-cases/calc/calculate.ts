@@ -18,11 +18,21 @@ export function calculate(name: string, input: unknown): Outcome<JsonObject> {
   const read = found.input.strict().safeParse(input);
   if (!read.success) return invalid(read.error.issues.flatMap((issue) => problemsOf(issue, found, input)));
   try {
-    return done(found.compute(read.data as never) as JsonObject);
+    const answer = found.compute(read.data as never) as JsonObject;
+    return isSayable(answer) ? done(answer) : invalid([{ field: 'input', message: BEYOND }]);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return invalid([{ field: 'input', message: error.message }]);
   }
+}
+
+const BEYOND =
+  'These numbers, each in its range, lead together beyond what can be worked out: give values nearer to real ones.';
+
+/** JSON has no infinity and no "not a number": either would arrive as an unknown, which it is not. */
+function isSayable(answer: unknown): boolean {
+  if (typeof answer === 'number') return Number.isFinite(answer);
+  return typeof answer !== 'object' || answer === null || Object.values(answer).every(isSayable);
 }
 
 function problemsOf(issue: z.core.$ZodIssue, { input }: Computation, given: unknown): readonly FieldProblem[] {

@@ -10,6 +10,7 @@ import { HAUL_COMPUTATIONS } from './haul-computations.js';
 import { LAW_COMPUTATIONS } from './law-computations.js';
 import { LIFE_COMPUTATIONS } from './life-computations.js';
 import { LOADING_COMPUTATIONS } from './loading-computations.js';
+import { PLANK_COMPUTATIONS } from './plank-computations.js';
 import { RECORD_COMPUTATIONS } from './record-computations.js';
 import { SECURING_COMPUTATIONS } from './securing-computations.js';
 import { SPRING_COMPUTATIONS } from './spring-computations.js';
@@ -32,8 +33,9 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...HAUL_COMPUTATIONS,
   ...TIRE_COMPUTATIONS,
   ...TIRE_MARKING_COMPUTATIONS,
-  ...DECK_COMPUTATIONS,
+  ...PLANK_COMPUTATIONS,
   ...WOOD_COMPUTATIONS,
+  ...DECK_COMPUTATIONS,
   ...LAW_COMPUTATIONS,
   ...EQUIPMENT_LAW_COMPUTATIONS,
   ...RECORD_COMPUTATIONS,

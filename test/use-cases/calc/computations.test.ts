@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { calculate } from '../../../src/use-cases/calc/calculate.js';
@@ -41,6 +42,44 @@ describe.each(COMPUTATIONS.map((one) => [one.name, one] as const))('%s', (name, 
       }
     }
     expect(wrong).toEqual([]);
+  });
+});
+
+test('numbers far from any example are answered or refused, never half an answer', () => {
+  const far = fc.record({
+    one: fc.constantFrom(...COMPUTATIONS),
+    factors: fc.array(fc.constantFrom(0, 1e-6, 0.01, 0.5, 1, 1, 1, 2, 100, 1e6, -1), { minLength: 7, maxLength: 7 }),
+  });
+  fc.assert(
+    fc.property(far, ({ one, factors }) => {
+      const outcome = calculate(one.name, scaled(one.example, factors));
+      if (outcome.ok) expect(JSON.parse(JSON.stringify(outcome.value))).toEqual(outcome.value);
+      else expect(outcome.problem).toMatchObject({ kind: 'invalid', fields: expect.anything() });
+    }),
+    { seed: 20_261_128, numRuns: 300 },
+  );
+});
+
+/** Every number of an example times one of the factors in turn; whole numbers stay whole. */
+function scaled(example: object, factors: readonly number[]): unknown {
+  let place = 0;
+  const again = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(again);
+    if (typeof value === 'object' && value !== null) {
+      return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, again(one)]));
+    }
+    if (typeof value !== 'number') return value;
+    const far = value * (factors[place++ % factors.length] ?? 1);
+    return Number.isInteger(value) ? Math.round(far) : far;
+  };
+  return again(example);
+}
+
+test('what leads beyond all numbers is refused, and not answered with nothing', () => {
+  const never = { shape: 100, scale: 1e-6, age: 1e9, span: 1, share: 0.5 };
+  expect(calculate('life-of-survivor', never)).toMatchObject({
+    ok: false,
+    problem: { kind: 'invalid', fields: [{ field: 'input' }] },
   });
 });
 

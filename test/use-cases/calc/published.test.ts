@@ -500,6 +500,10 @@ const LIVES_OF_STEEL: readonly Published[] = [
     expected: { factor: relative(1 / 0.7278, 2e-4) },
   },
   {
+    ...{ name: 'repack-distance', id: 'B4', source: 'ISO 281 as above; the light haul once, the harsh one twice' },
+    expected: { countedKm: within(1_000 / 0.7278 + 1_000 + 2_000, 0.2), drivenKm: exactly(3_000) },
+  },
+  {
     ...{ name: 'axle-equivalents', id: 'R1', source: 'A published table of road damage prints 7.9' },
     expected: { equivalents: within(FATIGUE.R1.factor, 5e-4), fourthPower: within(FATIGUE.R1.fourthPower, 5e-4) },
   },
