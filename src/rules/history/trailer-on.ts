@@ -11,7 +11,7 @@ import { checkLoad, type LoadCheck } from '../load/load-check.js';
 import type { LoadLimits } from '../load/load-limits.js';
 import { loadLimits } from '../trailer/load-limits.js';
 import { type Ratings, ratingsBy } from '../trailer/ratings.js';
-import { order } from './order.js';
+import { inOrder, order } from './order.js';
 import { type AgedTire, agedTires } from './tire-ages.js';
 
 /**
@@ -47,7 +47,7 @@ export interface TrailerOn {
 export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
   const eras = new Eras(facts);
   const judged = new Map<Trip, LoadCheck | null>();
-  const trips = facts.trips.filter((trip) => trip.endedOn <= asOf).sort(byStart);
+  const trips = inOrder(endedBy(facts.trips, asOf), byStart);
   const judge = (trip: Trip): LoadCheck | null => {
     const known = judged.get(trip);
     if (known !== undefined) return known;
@@ -64,7 +64,10 @@ export function trailerOn(facts: TrailerFacts, asOf: CivilDate): TrailerOn {
     tires,
     trips,
     tripsByEnd: inOrderOfEnd(trips) ? trips : trips.toSorted(byEnd),
-    readings: facts.readings.filter((reading) => reading.takenOn <= asOf).sort(byTaken),
+    readings: inOrder(
+      facts.readings.filter((reading) => reading.takenOn <= asOf),
+      byTaken,
+    ),
     jobs: facts.jobs.filter((job) => job.state === 'booked' && job.endsOn >= asOf).sort(byJobStart),
     records: facts.checkRecords.filter((record) => record.doneOn <= asOf).sort(byDone),
     openHolds: facts.holds
@@ -153,6 +156,12 @@ class Eras {
     this.last = { era, from: this.starts[index - 1] ?? null, to: this.starts[index] ?? null };
     return era;
   }
+}
+
+function endedBy(trips: readonly Trip[], asOf: CivilDate): readonly Trip[] {
+  const ended: Trip[] = [];
+  for (const trip of trips) if (trip.endedOn <= asOf) ended.push(trip);
+  return ended;
 }
 
 function byStart(a: Trip, b: Trip): number {

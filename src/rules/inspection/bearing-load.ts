@@ -4,7 +4,7 @@ import { loadFactor } from '../fatigue/trip-damage.js';
 import type { TripWeight } from '../forecast/distance-travelled.js';
 import { evenLoads, knownAxleLoad } from '../history/axle-load.js';
 import type { TrailerOn } from '../history/trailer-on.js';
-import type { LoadLimits } from '../load/load-limits.js';
+import type { AxleLimits } from '../load/load-limits.js';
 
 /**
  * What a mile counts for toward a check of the hub bearings, by the load on the axle that took most of its rating:
@@ -32,8 +32,10 @@ export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeigh
   const { axleN } = evenLoads(trailer);
   for (let place = 0; place < trailer.trips.length; place++) {
     const trip = trailer.trips[place] as Trip;
-    if (isWithinRatings(axleN[place] as number, trailer.limitsOn(trip.startedOn))) continue;
-    const weight = bearingWeight(trip, trailer);
+    const evenN = axleN[place] as number;
+    const weight = Number.isNaN(evenN)
+      ? bearingWeight(trip, trailer)
+      : evenWeight(evenN, trailer.limitsOn(trip.startedOn)?.axles ?? []);
     if (weight === 1 || weight <= harsh(trip)) continue;
     heavier ??= new Map();
     heavier.set(trip.id, weight);
@@ -42,14 +44,14 @@ export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeigh
   return found === null ? null : (trip) => found.get(trip.id) ?? harsh(trip);
 }
 
-/** Of an even load, NaN where it is not known: then it is not said. Such a trip's weight is 1. */
-function isWithinRatings(evenN: number, limits: LoadLimits | null): boolean {
-  if (limits === null) return true;
-  for (let index = 0; index < limits.axles.length; index++) {
-    const rated = limits.axles[index]?.rated ?? null;
-    if (rated !== null && !(evenN <= rated.limitN)) return false;
+/** The same where all axles carry one load: the axle of the least rating decides. */
+function evenWeight(evenN: number, axles: readonly AxleLimits[]): number {
+  let leastN = Number.POSITIVE_INFINITY;
+  for (let index = 0; index < axles.length; index++) {
+    const ratedN = axles[index]?.rated?.limitN;
+    if (ratedN !== undefined && ratedN < leastN) leastN = ratedN;
   }
-  return true;
+  return evenN > leastN ? loadFactor(evenN, leastN, 'bearing') : 1;
 }
 
 /** Whether a check is about hub bearings: it is for greased or for oiled hubs only. */

@@ -17,6 +17,7 @@ export function harshWeight(trailer: TrailerOn): (trip: Trip) => number {
 
 function isHarsh(trip: Trip, trailer: TrailerOn): boolean {
   const roads = trip.roads;
-  if (roads?.includes('salt') || roads?.includes('gravel')) return true;
+  // Most trips name no road, and asking an empty list twice costs as much as all else here.
+  if (roads !== null && roads.length > 0 && (roads.includes('salt') || roads.includes('gravel'))) return true;
   return overPlate(trip, trailer.buildOn(trip.startedOn));
 }
