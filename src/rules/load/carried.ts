@@ -153,16 +153,18 @@ function byStatics(limits: LoadLimits, load: Load, weighed: Weighed, attitude: A
   const grossN = weightOf(weighed.grossKg as Kilograms);
   const placed = placedLoad(limits, load, weighed.cargoKg);
   const count = limits.axles.length;
-  if (placed.tongueN !== null && limits.torsion === null)
-    return shared(weighed, placed.tongueN, grossN, count, attitude);
+  const { torsion } = limits;
+  if (placed.tongueN !== null && torsion === null) return shared(weighed, placed.tongueN, grossN, count, attitude);
   const gross: Carried = { ...NOTHING, ...sums(weighed), attitude, axleGroupN: grossN, method: 'bound' };
   const { grossMeasured } = weighed;
   const bound: Carried = { ...gross, axleGroupMeasured: grossMeasured, axlesMeasured: grossMeasured };
-  if (placed.tongueN === null) return { ...bound, ...openSplit(limits, attitude), tongueLacks: placed.lacks };
+  if (placed.tongueN === null || torsion === null) {
+    return { ...bound, ...openSplit(limits, attitude), tongueLacks: placed.lacks };
+  }
   const momentNm = placed.momentNm;
-  const split = splitByMoment(limits.torsion, { weightN: grossN, momentNm }, attitude?.raisedM ?? null);
+  const split = splitByMoment(torsion, { weightN: grossN, momentNm }, attitude?.raisedM ?? null);
   if (split === null) {
-    const lack = limits.torsion.placesM === null ? 'axle-places' : 'balance-point';
+    const lack = torsion.placesM === null ? 'axle-places' : 'balance-point';
     return { ...bound, ...openSplit(limits, attitude), tongueLacks: [lack] };
   }
   if (split.exact) {

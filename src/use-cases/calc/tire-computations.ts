@@ -56,7 +56,7 @@ export const TIRE_COMPUTATIONS = [
   computation({
     name: 'load-index',
     about: 'The mass a tire of a load index carries at its speed symbol’s speed.',
-    source: 'ETRTO and TRA load index table.',
+    source: 'UN Regulations 30 and 54, annex 4: list of load-capacity indices.',
     input: z.object({ loadIndex: plain('Load index', z.int().min(0).max(279)) }),
     output: z.object({ massKg: answerOrNull('Carried by one tire, kg') }),
     example: { loadIndex: 124 },
