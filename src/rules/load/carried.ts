@@ -152,30 +152,46 @@ function byScale(limits: LoadLimits, weighed: Weighed, attitude: Attitude | null
 function byStatics(limits: LoadLimits, load: Load, weighed: Weighed, attitude: Attitude | null): Carried {
   const grossN = weightOf(weighed.grossKg as Kilograms);
   const placed = placedLoad(limits, load, weighed.cargoKg);
-  const count = limits.axles.length;
-  const { torsion } = limits;
-  if (placed.tongueN !== null && torsion === null) return shared(weighed, placed.tongueN, grossN, count, attitude);
-  const gross: Carried = { ...NOTHING, ...sums(weighed), attitude, axleGroupN: grossN, method: 'bound' };
-  const { grossMeasured } = weighed;
-  const bound: Carried = { ...gross, axleGroupMeasured: grossMeasured, axlesMeasured: grossMeasured };
-  if (placed.tongueN === null || torsion === null) {
-    return { ...bound, ...openSplit(limits, attitude), tongueLacks: placed.lacks };
+  if (placed.tongueN === null) {
+    return { ...boundBy(weighed, grossN, attitude), ...openSplit(limits, attitude), tongueLacks: placed.lacks };
   }
-  const momentNm = placed.momentNm;
-  const split = splitByMoment(torsion, { weightN: grossN, momentNm }, attitude?.raisedM ?? null);
+  const { torsion } = limits;
+  if (torsion === null) return shared(weighed, placed.tongueN, grossN, limits.axles.length, attitude);
+  return sprung(limits, torsion, weighed, { weightN: grossN, momentNm: placed.momentNm }, attitude);
+}
+
+/** The axles taken to carry all of it, for want of the tongue weight. */
+function boundBy(weighed: Weighed, grossN: Newtons, attitude: Attitude | null): Carried {
+  const { grossMeasured } = weighed;
+  return {
+    ...{ ...NOTHING, ...sums(weighed), attitude, axleGroupN: grossN, method: 'bound' },
+    ...{ axleGroupMeasured: grossMeasured, axlesMeasured: grossMeasured },
+  };
+}
+
+/** By statics on torsion axles, each its own spring: exact when level or of known stiffness, else a range. */
+function sprung(
+  limits: LoadLimits,
+  torsion: Torsion,
+  weighed: Weighed,
+  load: { readonly weightN: Newtons; readonly momentNm: number },
+  attitude: Attitude | null,
+): Carried {
+  const split = splitByMoment(torsion, load, attitude?.raisedM ?? null);
+  const bound = boundBy(weighed, load.weightN, attitude);
   if (split === null) {
     const lack = torsion.placesM === null ? 'axle-places' : 'balance-point';
     return { ...bound, ...openSplit(limits, attitude), tongueLacks: [lack] };
   }
+  const known = { ...NOTHING, ...sums(weighed), attitude, momentNm: load.momentNm, axleGroupN: split.groupN.mostN };
   if (split.exact) {
     return {
-      ...{ ...gross, momentNm, tongueN: split.tongueN.mostN, axleGroupN: split.groupN.mostN },
+      ...{ ...known, tongueN: split.tongueN.mostN },
       ...{ axleGroupIsBound: false, axleN: split.axleN.map((one) => one.mostN), method: 'statics' },
     };
   }
   return {
-    ...{ ...gross, momentNm, tongueRangeN: split.tongueN, rangeAssumed: split.assumed },
-    axleGroupN: split.groupN.mostN,
+    ...{ ...known, tongueRangeN: split.tongueN, rangeAssumed: split.assumed },
     tongueLacks: split.lacks === null ? [] : [split.lacks],
     axleRangeN: split.axleN,
     splitLack: split.lacks,
