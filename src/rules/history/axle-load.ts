@@ -34,31 +34,39 @@ export function mostAxleLoad(trip: Trip, axle: number, trailer: TrailerOn): Newt
   return evenLoad(limits, trip.load, newtons(0));
 }
 
-/** What each axle carried on each trip, in the order of the trips. */
+/** What each axle carried on each trip, in the order of the trips, where axles shared evenly and no scale spoke. */
 interface EvenLoads {
-  /** NaN where axles did not share evenly, a scale spoke, or the load is not known to one number: `knownAxleLoad` tells. */
-  readonly axleN: Float64Array;
-  /** How many axles the build of its day had. */
+  /** How many axles shared evenly; 0 where they did not, or a scale spoke: `knownAxleLoad` and `mostAxleLoad` tell. */
   readonly axles: Uint8Array;
+  /** What each carried; NaN where not even the most it can be is known. */
+  readonly axleN: Float64Array;
+  /** 1 where that is only the most it can be. */
+  readonly isBound: Uint8Array;
 }
 
 const kept = new WeakMap<TrailerOn, EvenLoads>();
 
-/** The usual case of `knownAxleLoad` for all trips, worked out once: bearings are weighed and hubs summed from it. */
+/** The usual case for all trips, worked out once: bearings are weighed and hubs summed from it. */
 export function evenLoads(trailer: TrailerOn): EvenLoads {
   const known = kept.get(trailer);
   if (known !== undefined) return known;
   const { trips } = trailer;
-  const axleN = new Float64Array(trips.length).fill(Number.NaN);
-  const axles = new Uint8Array(trips.length);
+  const loads = {
+    axles: new Uint8Array(trips.length),
+    axleN: new Float64Array(trips.length).fill(Number.NaN),
+    isBound: new Uint8Array(trips.length),
+  };
   for (let place = 0; place < trips.length; place++) {
     const { startedOn, load } = trips[place] as Trip;
     const limits = trailer.limitsOn(startedOn);
     if (limits === null || limits.sharing !== 'equal' || load.scale !== null) continue;
-    axleN[place] = evenLoad(limits, load, null) ?? Number.NaN;
-    axles[place] = limits.axles.length;
+    loads.axles[place] = limits.axles.length;
+    const cargoKg = listedMass(load);
+    if (cargoKg === null || limits.emptyKg === null) continue;
+    const tongueN = tongueOf(limits, load, cargoKg);
+    if (tongueN === null) loads.isBound[place] = 1;
+    loads.axleN[place] = shareOf(limits.emptyKg, cargoKg, tongueN ?? newtons(0), limits.axles.length);
   }
-  const loads = { axleN, axles };
   kept.set(trailer, loads);
   return loads;
 }
@@ -69,7 +77,11 @@ function evenLoad(limits: LoadLimits, load: Load, otherwise: Newtons | null): Ne
   if (cargoKg === null || limits.emptyKg === null) return null;
   const tongueN = tongueOf(limits, load, cargoKg) ?? otherwise;
   if (tongueN === null) return null;
-  return newtons((weightOf(kg(limits.emptyKg + cargoKg)) - tongueN) / limits.axles.length);
+  return shareOf(limits.emptyKg, cargoKg, tongueN, limits.axles.length);
+}
+
+function shareOf(emptyKg: Kilograms, cargoKg: Kilograms, tongueN: Newtons, axles: number): Newtons {
+  return newtons((weightOf(kg(emptyKg + cargoKg)) - tongueN) / axles);
 }
 
 function tongueOf({ axleCentreM, emptyTongueN }: LoadLimits, load: Load, cargoKg: Kilograms): Newtons | null {

@@ -162,15 +162,17 @@ class HubWorks {
   private axleWork(axle: number, since: CivilDate | null): AxleWork {
     const work = { km: 0, isBound: false, L: 0, R: 0 };
     const { trips } = this.trailer;
-    const { axleN, axles } = evenLoads(this.trailer);
+    const { axles, axleN, isBound } = evenLoads(this.trailer);
     for (let place = 0; place < trips.length; place++) {
       const trip = trips[place] as Trip;
       if (trip.distanceKm === null || (since !== null && trip.startedOn < since)) continue;
-      const evenN = axle < (axles[place] as number) ? (axleN[place] as number) : Number.NaN;
-      if (Number.isNaN(evenN) || trip.load.offCentreM !== null) {
+      if (axle >= (axles[place] as number) || trip.load.offCentreM !== null) {
         addTrip(work, trip, trip.distanceKm, axle, this.trailer);
         continue;
       }
+      const evenN = axleN[place] as number;
+      if (Number.isNaN(evenN)) continue;
+      if (isBound[place] === 1) work.isBound = true;
       const kmByLoad = trip.distanceKm * this.wearAt(place, evenN);
       work.km += trip.distanceKm;
       work.L += kmByLoad;

@@ -29,13 +29,14 @@ export function bearingWeight(trip: Trip, trailer: TrailerOn): number {
  */
 export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeight | null {
   let heavier: Map<string, number> | null = null;
-  const { axleN } = evenLoads(trailer);
+  const { axles, axleN, isBound } = evenLoads(trailer);
   for (let place = 0; place < trailer.trips.length; place++) {
     const trip = trailer.trips[place] as Trip;
-    const evenN = axleN[place] as number;
-    const weight = Number.isNaN(evenN)
-      ? bearingWeight(trip, trailer)
-      : evenWeight(evenN, trailer.limitsOn(trip.startedOn)?.axles ?? []);
+    if (isBound[place] === 1) continue;
+    const weight =
+      axles[place] === 0
+        ? bearingWeight(trip, trailer)
+        : evenWeight(axleN[place] as number, trailer.limitsOn(trip.startedOn)?.axles ?? []);
     if (weight === 1 || weight <= harsh(trip)) continue;
     heavier ??= new Map();
     heavier.set(trip.id, weight);
@@ -44,7 +45,7 @@ export function bearingWeights(trailer: TrailerOn, harsh: TripWeight): TripWeigh
   return found === null ? null : (trip) => found.get(trip.id) ?? harsh(trip);
 }
 
-/** The same where all axles carry one load: the axle of the least rating decides. */
+/** Where all axles carry one load: the axle of the least rating decides. 1 for a load that is not known, NaN. */
 function evenWeight(evenN: number, axles: readonly AxleLimits[]): number {
   let leastN = Number.POSITIVE_INFINITY;
   for (let index = 0; index < axles.length; index++) {
