@@ -182,7 +182,8 @@ async function ask({ method }: Route, url: string): Promise<{ status: number; bo
 }
 
 function closedRoutes(): readonly Route[] {
-  return routesOf(service.app).filter((route) => !route.open);
+  // A computation belongs to no yard: it reads what is sent and nothing else.
+  return routesOf(service.app).filter((route) => !route.open && !route.path.startsWith('/api/calc'));
 }
 
 test('every parameter of every route is one the walk knows', () => {

@@ -48,7 +48,8 @@ test.each(['text', 'html'] as const)('the %s says all that a person needs, by it
     'Wheel bearings: open, inspect, repack',
     'By Mon 2 Jun',
     'Last done Sun 2 Jun 2024',
-    'due every 12 months, every 12,000 mi or before the next trip after the hubs were under water',
+    'due every 12 months, every 12,000 mi, before the next trip after the hubs were under water ' +
+      'or before the next trip after standing for half a year, whichever comes first',
     'By the calendar that is Mon 2 Jun',
     'The first job it blocks: Hollow Rd, Mon 9 Jun (140 mi)',
     'T-07 is not ready for any job',
