@@ -4,6 +4,7 @@ import { FromCaller } from '../http/from-caller.js';
 import { IdPipe } from '../http/id-pipe.js';
 import { valueOrRefuse } from '../http/refusal.js';
 import { CheckFit } from '../use-cases/assessments/check-fit.js';
+import { RankTrailers } from '../use-cases/assessments/rank-trailers.js';
 import type { Caller } from '../use-cases/caller.js';
 import { BookJob } from '../use-cases/jobs/book-job.js';
 import { CancelJob } from '../use-cases/jobs/cancel-job.js';
@@ -17,7 +18,15 @@ import { ByQuery } from './query.js';
 import { JOB_BOOKED, JOB_CANCELLED, JOB_FINISHED, JOB_READ, JOBS } from './schema/answer-schema.js';
 import { EXPLAINED_FIT } from './schema/fit-schema.js';
 import { listQuery, oneOf } from './schema/query-schema.js';
-import { CHANGE_JOB_BODY, CHECK_FIT_BODY, FINISH_JOB_BODY, JOB_BODY, MAYBE_REASON_BODY } from './schema/use-schema.js';
+import { RANKING } from './schema/ranking-schema.js';
+import {
+  CHANGE_JOB_BODY,
+  CHECK_FIT_BODY,
+  FINISH_JOB_BODY,
+  JOB_BODY,
+  MAYBE_REASON_BODY,
+  RANKING_BODY,
+} from './schema/use-schema.js';
 
 const JOB_QUERY = listQuery({ which: oneOf(['coming', 'over'], 'Jobs to come, or those that are over.') });
 
@@ -31,6 +40,7 @@ export class JobsApi {
     private readonly cancelJob: CancelJob,
     private readonly finishJob: FinishJob,
     private readonly checkFit: CheckFit,
+    private readonly rankTrailers: RankTrailers,
   ) {}
 
   @Get('jobs')
@@ -89,7 +99,14 @@ export class JobsApi {
   async fit(@FromCaller() caller: Caller, @JsonBody(CHECK_FIT_BODY) body: JsonObject) {
     return valueOrRefuse(await this.checkFit.run(caller, withAddress(body, ADDED_BY_FIT)));
   }
+
+  @Post('fit/ranking')
+  @Answers(200, RANKING, 'Which trailers of the yard could take a load on some days, or a booked job; nothing is kept')
+  async ranking(@FromCaller() caller: Caller, @JsonBody(RANKING_BODY) body: JsonObject) {
+    return valueOrRefuse(await this.rankTrailers.run(caller, withAddress(body, ADDED_BY_RANKING)));
+  }
 }
 
 /** The use case names the haul itself. */
 const ADDED_BY_FIT = { name: undefined, customer: undefined, note: undefined };
+const ADDED_BY_RANKING = { ...ADDED_BY_FIT, trailerId: undefined };

@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { FromCaller } from '../http/from-caller.js';
 import { IdPipe } from '../http/id-pipe.js';
 import { valueOrRefuse } from '../http/refusal.js';
+import { FindBetterTrailer } from '../use-cases/assessments/find-better-trailer.js';
 import type { Caller } from '../use-cases/caller.js';
 import { ListHistory } from '../use-cases/read/list-history.js';
 import { ReadTrailer } from '../use-cases/read/read-trailer.js';
@@ -23,7 +24,8 @@ import {
   TRAILERS,
   WORKINGS,
 } from './schema/answer-schema.js';
-import { listQuery, oneOf, PAGE_QUERY, search } from './schema/query-schema.js';
+import { BETTER_QUERY, listQuery, oneOf, PAGE_QUERY, search } from './schema/query-schema.js';
+import { BETTER_TRAILER } from './schema/ranking-schema.js';
 import { ADD_TRAILER_BODY, UPDATE_TRAILER_BODY } from './schema/trailer-schema.js';
 
 const TRAILER_QUERY = listQuery({
@@ -40,6 +42,7 @@ export class TrailersApi {
     private readonly readFacts: ReadTrailerFacts,
     private readonly readWorkings: ReadWorkings,
     private readonly listHistory: ListHistory,
+    private readonly findBetter: FindBetterTrailer,
     private readonly addTrailer: AddTrailer,
     private readonly updateTrailer: UpdateTrailer,
   ) {}
@@ -90,6 +93,23 @@ export class TrailersApi {
   @Answers(200, WORKINGS, 'How the answers about a trailer were worked out: inputs, formula, source, what matters most')
   async workings(@FromCaller() caller: Caller, @Param('trailerId', IdPipe) trailerId: string) {
     return valueOrRefuse(await this.readWorkings.run(caller, { trailerId }));
+  }
+
+  @Get('trailers/:trailerId/better')
+  @Answers(
+    200,
+    BETTER_TRAILER,
+    'Which other trailer should do the work for which one is flagged as drifting or outgrown',
+  )
+  async better(
+    @FromCaller() caller: Caller,
+    @Param('trailerId', IdPipe) trailerId: string,
+    @ByQuery(BETTER_QUERY) { flag }: z.infer<typeof BETTER_QUERY>,
+  ) {
+    const { trailer: _, ...found } = valueOrRefuse(
+      await this.findBetter.run(caller, { trailerId, flag: flag ?? null }),
+    );
+    return found;
   }
 
   @Get('trailers/:trailerId/history')

@@ -28,6 +28,7 @@ import { HistoryView } from './views/history.view.js';
 import { HoldListView } from './views/hold-list.view.js';
 import { JobListView } from './views/job-list.view.js';
 import { NoticeListView } from './views/notice-list.view.js';
+import { TrailerBriefView } from './views/trailer-brief.view.js';
 import { TrailerListView } from './views/trailer-list.view.js';
 import { YardStore } from './yard-store.js';
 
@@ -64,6 +65,7 @@ const VIEWS = [
   HoldListView,
   JobListView,
   NoticeListView,
+  TrailerBriefView,
   TrailerListView,
 ];
 

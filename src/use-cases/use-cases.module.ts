@@ -9,8 +9,12 @@ import { ResultStore } from '../store/result-store.js';
 import { StoreModule } from '../store/store.module.js';
 import { TowVehicleStore } from '../store/tow-vehicle-store.js';
 import { TrailerStore } from '../store/trailer-store.js';
+import { TrailerBriefView } from '../store/views/trailer-brief.view.js';
 import { YardStore } from '../store/yard-store.js';
 import { CheckFit } from './assessments/check-fit.js';
+import { FindBetterTrailer } from './assessments/find-better-trailer.js';
+import { RankTrailers } from './assessments/rank-trailers.js';
+import { RankYard } from './assessments/rank-yard.js';
 import { Reassess } from './assessments/reassess.js';
 import { RebuildResults } from './assessments/rebuild-results.js';
 import { CorrectCheck } from './checks/correct-check.js';
@@ -119,6 +123,8 @@ const PEOPLE = [
 
 const FACTS = [
   CheckFit,
+  FindBetterTrailer,
+  RankTrailers,
   RebuildResults,
   CorrectCheck,
   RecordCheck,
@@ -213,6 +219,17 @@ const FIND_JOB_NAMES = {
   ) => new FindJobNames(trailers, machines, towVehicles, members),
 };
 
+const RANK_YARD = {
+  provide: RankYard,
+  inject: [TrailerBriefView, TrailerStore, MachineStore],
+  useFactory: (briefs: TrailerBriefView, trailers: TrailerStore, machines: MachineStore) =>
+    new RankYard(briefs, trailers, machines),
+};
+
 /** Everything the service does, for every door. */
-@Module({ imports: [StoreModule, MailModule], providers: [FIND_JOB_NAMES, REASSESS, ...USE_CASES], exports: USE_CASES })
+@Module({
+  imports: [StoreModule, MailModule],
+  providers: [FIND_JOB_NAMES, RANK_YARD, REASSESS, ...USE_CASES],
+  exports: USE_CASES,
+})
 export class UseCasesModule {}

@@ -205,6 +205,7 @@ export async function yardByApi(service: TestApp, mark: string) {
   const writings: readonly Writing[] = [
     of('POST', 'calc/:computation', { computation: ids.computation }, there(computationNamed(ids.computation)).example),
     of('POST', 'fit', {}, { ...haul, trailerId }),
+    of('POST', 'fit/ranking', {}, haul),
     of(
       'POST',
       'trailers',

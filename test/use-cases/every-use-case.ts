@@ -6,6 +6,8 @@ import { lbf } from '../../src/rules/units/force.js';
 import { feet, inch, metres } from '../../src/rules/units/length.js';
 import { lb } from '../../src/rules/units/mass.js';
 import { CheckFit } from '../../src/use-cases/assessments/check-fit.js';
+import { FindBetterTrailer } from '../../src/use-cases/assessments/find-better-trailer.js';
+import { RankTrailers } from '../../src/use-cases/assessments/rank-trailers.js';
 import { RebuildResults } from '../../src/use-cases/assessments/rebuild-results.js';
 import type { Caller, Role } from '../../src/use-cases/caller.js';
 import { CorrectCheck } from '../../src/use-cases/checks/correct-check.js';
@@ -207,6 +209,8 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
   });
   const cases = [
     of(CheckFit, 'viewer', { ...without(job, ['name', 'customer', 'note']) }),
+    of(RankTrailers, 'viewer', { ...without(job, ['name', 'customer', 'note']) }),
+    of(FindBetterTrailer, 'viewer', { trailerId, flag: 'class-drift' }),
     of(RecordTrip, 'hand', { trailerId, ...TRIP, machineId, note: 'muddy' }),
     of(CorrectTrip, 'hand', { trailerId, tripId: tripToCorrect, ...TRIP, machineId, note: 'muddy' }),
     of(WithdrawTrip, 'shop', { trailerId, tripId: tripToWithdraw, reason: 'another trailer' }),

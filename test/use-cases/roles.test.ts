@@ -38,8 +38,8 @@ describe('who may do what', () => {
     const audited = await service.sql<{ action: string; who: string; door: string; personId: string }>(
       'select action, who, door, person_id as "personId" from audit_entry order by at desc, id desc',
     );
-    // The fit of a haul is asked, not kept.
-    expect(audited.length).toBeGreaterThanOrEqual(cases.length - 1);
+    // The fit of a haul, the trailers for it and the better one are asked, not kept.
+    expect(audited.length).toBeGreaterThanOrEqual(cases.length - 3);
     expect(audited.every(({ door }) => door === 'page')).toBe(true);
     expect(new Set(audited.map(({ personId }) => personId))).toEqual(
       new Set([yard.idOf('owner'), yard.idOf('shop'), yard.idOf('hand')]),

@@ -32,3 +32,12 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(words:
 }
 
 export const PAGE_QUERY = listQuery({});
+
+export const BETTER_QUERY = z.strictObject({
+  flag: z
+    .string()
+    .trim()
+    .max(80, { error: 'Give the key of a flag that is up.' })
+    .optional()
+    .describe('The key of a class-drift or outgrown flag; the first that is up, when left out.'),
+});

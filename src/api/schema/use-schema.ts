@@ -105,3 +105,12 @@ export const CHANGE_JOB_BODY = z
 export const CHECK_FIT_BODY = z
   .strictObject({ trailerId: ID, startsOn: DAY, endsOn: DAY, ...maybe(HAUL_TOLD) })
   .meta({ id: 'CheckFitBody', description: 'A haul somebody thinks of. Nothing of it is kept.' });
+
+export const RANKING_BODY = z
+  .strictObject({
+    jobId: ID.nullish().describe('A booked job, and then nothing else.'),
+    startsOn: DAY.optional(),
+    endsOn: DAY.optional(),
+    ...maybe(HAUL_TOLD),
+  })
+  .meta({ id: 'RankingBody', description: 'A haul somebody thinks of, with its days; or a booked job.' });

@@ -1,27 +1,17 @@
 import type { CivilDate } from '../calendar/civil-date.js';
 import { buildOn } from '../facts/build-on.js';
-import type { Load } from '../facts/load.js';
 import { partsOn } from '../facts/parts-on.js';
 import type { TrailerFacts } from '../facts/trailer-facts.js';
-import type { Trip } from '../facts/use.js';
 import { order } from '../history/order.js';
-import { trailerOn } from '../history/trailer-on.js';
 import type { Comparison } from '../load/limit.js';
 import { checkLoad } from '../load/load-check.js';
 import { loadLimits } from '../trailer/load-limits.js';
-import { portableLoad } from './portable-load.js';
+import { daysOf, type Work } from './flagged-work.js';
 import { byRoom } from './rank-trailers.js';
 import { marginShare, tightestOf } from './ranked-trailer.js';
 
-/** Work that one trailer has done, or is booked for, and another may do better. */
-interface Work {
-  readonly loads: readonly Load[];
-  /** The days it was or will be out with them. */
-  readonly days: readonly { readonly from: CivilDate; readonly to: CivilDate }[];
-}
-
-/** How another trailer would do that work. */
-interface WorkDoneBy {
+/** How another trailer would do some work. */
+export interface WorkDoneBy {
   readonly trailerId: string;
   readonly yardNumber: string;
   /** Loads that keep within every limit that could be held against them, none too near to go unweighed. */
@@ -42,17 +32,17 @@ export interface BetterTrailer {
 }
 
 /**
- * Which trailer of the yard should do the work behind a flag: the trips named in its evidence. Those that carry all of
+ * Which trailer of the yard should do the work that `own` is flagged for. By weight alone: whether the machine has room
+ * on it and gets up its ramps is for a fit to say. Those that carry all of
  * it come first; of them the one that was free most often, then the smallest with room to spare. A trailer whose limits
  * are not known for a load carries it in no one's word, so it does not count.
  */
 export function betterTrailer(
-  own: TrailerFacts,
-  tripIds: readonly string[],
+  own: Pick<TrailerFacts, 'trailer'>,
+  work: Work,
   others: readonly TrailerFacts[],
   asOf: CivilDate,
 ): BetterTrailer {
-  const work = workOf(own, new Set(tripIds), asOf);
   const all = others
     .filter(({ trailer }) => trailer.status === 'in-service' && trailer.id !== own.trailer.id)
     .map((facts) => doneBy(facts, work, asOf))
@@ -60,15 +50,6 @@ export function betterTrailer(
   const first = all[0];
   const carriesAll = first !== undefined && first.ofLoads > 0 && first.carries === first.ofLoads;
   return { best: carriesAll ? first : null, all };
-}
-
-function workOf(own: TrailerFacts, tripIds: ReadonlySet<string>, asOf: CivilDate): Work {
-  const trailer = trailerOn(own, asOf);
-  const trips = trailer.trips.filter((trip) => tripIds.has(trip.id));
-  return {
-    loads: trips.map((trip) => portableLoad(trip.load, trailer.judge(trip)?.cargoKg ?? null)),
-    days: trips.map(daysOf),
-  };
 }
 
 function doneBy(facts: TrailerFacts, { loads, days }: Work, asOf: CivilDate): WorkDoneBy {
@@ -93,10 +74,6 @@ function doneBy(facts: TrailerFacts, { loads, days }: Work, asOf: CivilDate): Wo
     busy: days.filter((day) => out.some((other) => other.from <= day.to && other.to >= day.from)).length,
     ofDays: days.length,
   };
-}
-
-function daysOf({ startedOn, endedOn }: Trip): Work['days'][number] {
-  return { from: startedOn, to: endedOn };
 }
 
 function jobDays({ startsOn, endsOn }: TrailerFacts['jobs'][number]): Work['days'][number] {

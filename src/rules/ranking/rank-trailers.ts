@@ -22,7 +22,17 @@ const VERDICT_ORDER: readonly Verdict[] = ['go', 'go-after', 'weigh-first', 'can
  * only they carry; of those without, the one with the most.
  */
 export function rankTrailers(trailers: readonly TrailerFacts[], haul: Haul, asOf: CivilDate): readonly RankedTrailer[] {
-  return trailers.map((facts) => rankedTrailer(facts, haul, asOf)).sort(better);
+  return bestFirst(trailers.map((facts) => rankedTrailer(facts, haul, asOf)));
+}
+
+/** Answers of several rankings of one haul as one ranking. */
+export function bestFirst(answers: readonly RankedTrailer[]): readonly RankedTrailer[] {
+  return answers.toSorted(better);
+}
+
+/** Whether it could take the haul: free, in service, and with an answer that work or a scale can turn into a yes. */
+export function couldTake(answer: RankedTrailer): boolean {
+  return !isBusy(answer) && ['go', 'go-after', 'weigh-first'].includes(answer.fit.verdict);
 }
 
 /** Negative when the first of two is the better answer. */

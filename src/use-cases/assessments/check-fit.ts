@@ -8,6 +8,7 @@ import { Given } from '../input/given.js';
 import { type JobInput, readJob } from '../input/job-input.js';
 import { merged } from '../input/merged.js';
 import { FindJobNames } from '../jobs/find-job-names.js';
+import { machinesOf, withMachines } from '../machines/with-machines.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 
 /** A haul somebody thinks of: nothing of it is kept. */
@@ -36,12 +37,8 @@ export class CheckFit {
       if (facts === null) return notFound('trailer');
       const haul = await this.names.complete(tx, given, plan);
       if (given.problems.length > 0) return invalid(given.problems);
-      // The trailer may never have carried this machine: its facts then know nothing of it.
-      const asked = haul.load.cargo.flatMap((item) => item.machineId ?? []);
-      const known = new Set(facts.machines.map((machine) => machine.id));
-      const others = asked.every((id) => known.has(id)) ? [] : await this.machines.findWithReplacements(tx, asked);
-      const machines = [...facts.machines, ...others.filter((machine) => !known.has(machine.id))];
-      return done(explainedFit({ ...facts, machines }, haul, caller.today));
+      const known = withMachines(facts, await machinesOf(tx, this.machines, haul.load));
+      return done(explainedFit(known, haul, caller.today));
     });
   }
 }

@@ -5,6 +5,7 @@ import type { Trip } from '../../../src/rules/facts/use.js';
 import { classDriftFlags } from '../../../src/rules/flags/class-drift.js';
 import { trailerOn } from '../../../src/rules/history/trailer-on.js';
 import { betterTrailer } from '../../../src/rules/ranking/better-trailer.js';
+import { flaggedWork, heaviestLoad, workOnTrips } from '../../../src/rules/ranking/flagged-work.js';
 import { inch } from '../../../src/rules/units/length.js';
 import { lb } from '../../../src/rules/units/mass.js';
 import { axle, build, item, load, ticket, tires } from '../sample-facts.js';
@@ -31,6 +32,7 @@ const trips: readonly Trip[] = [9_600, 10_400, 9_800].map((pounds, place) =>
 );
 const own = rated('own', 14_000, { trips });
 const ids = trips.map((one) => one.id);
+const workOf = (of: TrailerFacts, tripIds: readonly string[]) => workOnTrips(trailerOn(of, ON), new Set(tripIds));
 
 describe('the better trailer', () => {
   it('does the work that the flag names: the smallest with room to spare', () => {
@@ -38,7 +40,7 @@ describe('the better trailer', () => {
     const named = flag?.evidence.kind === 'class-drift' ? flag.evidence.tripIds : [];
     // 14,300 lb at the most: 15,000 leaves 4.7 %, 18,000 leaves 20.6 %, 26,000 leaves 45 %.
     const others = [rated('p26', 26_000), rated('p15', 15_000), rated('p18', 18_000), own];
-    const answer = betterTrailer(own, named, others, ON);
+    const answer = betterTrailer(own, workOf(own, named), others, ON);
     expect(answer.best).toMatchObject({ trailerId: 'p18', carries: 3, ofLoads: 3, busy: 0, ofDays: 3 });
     expect(answer.best?.marginShare).toBeCloseTo(1 - 14_300 / 18_000, 9);
     expect(answer.all.map((one) => one.trailerId)).toEqual(['p18', 'p26', 'p15']);
@@ -46,7 +48,7 @@ describe('the better trailer', () => {
 
   it('one that was out on the same days comes after one that was free', () => {
     const out = rated('out', 18_000, { trips: [trip('2025-06-02', 10)], jobs: [job('2025-06-03')] });
-    const answer = betterTrailer(own, ids, [out, rated('free', 26_000)], ON);
+    const answer = betterTrailer(own, workOf(own, ids), [out, rated('free', 26_000)], ON);
     expect(answer.all.map(({ trailerId, busy }) => [trailerId, busy])).toEqual([
       ['free', 0],
       ['out', 2],
@@ -54,7 +56,7 @@ describe('the better trailer', () => {
   });
 
   it('none carries all of it: no best, and for each its tightest limit', () => {
-    const answer = betterTrailer(own, ids, [rated('small', 13_600), rated('unknown', null)], ON);
+    const answer = betterTrailer(own, workOf(own, ids), [rated('small', 13_600), rated('unknown', null)], ON);
     expect(answer.best).toBeNull();
     expect(answer.all[0]).toMatchObject({ trailerId: 'small', carries: 1, tightest: { limit: { kind: 'plate' } } });
     expect(answer.all[1]).toMatchObject({ trailerId: 'unknown', carries: 0 });
@@ -65,8 +67,8 @@ describe('the better trailer', () => {
       ...own,
       trips: [trip('2025-06-01', 30, { id: 'g', load: load({ cargo: [item('m', 10_400, { basis: 'stated' })] }) })],
     };
-    expect(betterTrailer(guessed, ['g'], [rated('near', 14_400)], ON).best).toBeNull();
-    expect(betterTrailer(guessed, ['g'], [rated('clear', 15_000)], ON).best?.trailerId).toBe('clear');
+    expect(betterTrailer(guessed, workOf(guessed, ['g']), [rated('near', 14_400)], ON).best).toBeNull();
+    expect(betterTrailer(guessed, workOf(guessed, ['g']), [rated('clear', 15_000)], ON).best?.trailerId).toBe('clear');
   });
 
   it('a load that only a ticket told is taken at what it weighed', () => {
@@ -75,12 +77,15 @@ describe('the better trailer', () => {
       trips: [trip('2025-06-01', 30, { id: 'w', load: load({ scale: ticket({ gross: 15_000 }) }) })],
     };
     // 15,000 less 3,900 empty is 11,100 of cargo, on another trailer of 3,900 again 15,000.
-    expect(betterTrailer(weighed, ['w'], [rated('other', 20_000)], ON).best?.marginShare).toBeCloseTo(0.25, 9);
+    expect(betterTrailer(weighed, workOf(weighed, ['w']), [rated('other', 20_000)], ON).best?.marginShare).toBeCloseTo(
+      0.25,
+      9,
+    );
   });
 
   it('leaves out what is sold, itself, and trips it was not asked about', () => {
     const sold = rated('sold', 26_000, { trailer: trailer({ id: 'sold', status: 'sold' }) });
-    expect(betterTrailer(own, ids, [sold, own], ON)).toEqual({ best: null, all: [] });
-    expect(betterTrailer(own, [], [rated('any', 26_000)], ON).best).toBeNull();
+    expect(betterTrailer(own, workOf(own, ids), [sold, own], ON)).toEqual({ best: null, all: [] });
+    expect(betterTrailer(own, workOf(own, []), [rated('any', 26_000)], ON).best).toBeNull();
   });
 });
