@@ -75,7 +75,8 @@ function Place({ parking, names }: { readonly parking: FitParking; readonly name
   );
 }
 
-function Remedies({ fit, names }: Omit<FitProps, 'today'>) {
+/** What would make it yes, in the order to try it. */
+export function Remedies({ fit, names }: Omit<FitProps, 'today'>) {
   if (fit.remedies.length === 0) return null;
   return (
     <ul class="chores">
@@ -87,7 +88,8 @@ function Remedies({ fit, names }: Omit<FitProps, 'today'>) {
   );
 }
 
-function Reasons({ fit, names, today }: FitProps) {
+/** Why the answer is not plain go, each with its source. */
+export function Reasons({ fit, names, today }: FitProps) {
   return (
     <ul class="lines">
       {fit.reasons.map((reason) => {

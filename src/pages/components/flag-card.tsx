@@ -11,12 +11,13 @@ interface FlagCardProps {
   readonly flag: Flag;
   readonly names: Names;
   readonly today: CivilDate;
+  readonly trailerId: string;
   /** Whose it is; left out on the trailer's own page. */
   readonly trailer?: { readonly id: string; readonly number: string; readonly name: string | null };
 }
 
 /** One flag: what is wrong, the evidence, what to do, and on asking how it was worked out. */
-export function FlagCard({ flag, names, today, trailer }: FlagCardProps) {
+export function FlagCard({ flag, names, today, trailerId, trailer }: FlagCardProps) {
   const words = flagWords(flag, names, today);
   return (
     <li class={`sheet flagged flagged-${flag.severity}`}>
@@ -34,6 +35,13 @@ export function FlagCard({ flag, names, today, trailer }: FlagCardProps) {
         <span class="strong">Do: </span>
         {words.todo}
       </p>
+      {(flag.rule === 'class-drift' || flag.rule === 'outgrown') && (
+        <p>
+          <a href={`/trailers/${trailerId}/better?flag=${encodeURIComponent(flag.key)}`}>
+            Which trailer should do this work?
+          </a>
+        </p>
+      )}
       <p class="soft small">{clearanceWords(flag, names)}</p>
       <details class="more">
         <summary>How this was worked out</summary>

@@ -5,21 +5,21 @@ import { Choice, Field, Section, type Typed, YesNo } from './field.js';
 interface HaulFieldsProps {
   readonly typed: Typed;
   readonly choices: ChoicesScreen;
-  readonly trailerNeeded: boolean;
+  /** What it means to name no trailer. */
+  readonly withoutTrailer: string;
 }
 
 /** Which trailer, when, how far. */
-export function WhenFields({ typed, choices, trailerNeeded }: HaulFieldsProps) {
+export function WhenFields({ typed, choices, withoutTrailer }: HaulFieldsProps) {
   return (
     <div class="fields">
       <Field
         typed={typed}
         name="trailerNumber"
         label="Trailer"
-        required={trailerNeeded}
         list={choices.trailerNumbers}
         maxLength={24}
-        hint={trailerNeeded ? 'Its number' : 'Its number; empty while none is picked'}
+        hint={`Its number; ${withoutTrailer}`}
       />
       <Field typed={typed} name="startsOn" label="First day" type="date" required />
       <Field typed={typed} name="endsOn" label="Last day" type="date" hint="Empty: the same day" />
@@ -29,7 +29,7 @@ export function WhenFields({ typed, choices, trailerNeeded }: HaulFieldsProps) {
 }
 
 /** What pulls it and who drives: some lines of law depend on both. */
-export function TowFields({ typed, choices }: Omit<HaulFieldsProps, 'trailerNeeded'>) {
+export function TowFields({ typed, choices }: Omit<HaulFieldsProps, 'withoutTrailer'>) {
   return (
     <Section title="Tow vehicle and driver">
       <div class="fields">

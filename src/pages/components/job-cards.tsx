@@ -36,7 +36,8 @@ export function JobCards({ jobs, names, today }: JobCardsProps) {
             <FitBrief fit={fit} names={names} today={today} />
           ) : (
             <p>
-              <a href={`/jobs/${job.id}/change`}>Pick a trailer</a> to see whether it fits.
+              <a href={`/jobs/${job.id}/change`}>Pick a trailer</a> to see whether it fits, or see{' '}
+              <a href={`/jobs/${job.id}/trailers`}>which trailers could take it</a>.
             </p>
           )}
         </li>

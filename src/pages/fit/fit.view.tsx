@@ -1,4 +1,5 @@
 import type { ExplainedFit } from '../../rules/explain/explained-fit.js';
+import type { YardRanking } from '../../use-cases/assessments/rank-yard.js';
 import type { Caller } from '../../use-cases/caller.js';
 import type { ChoicesScreen } from '../../use-cases/show/show-choices.js';
 import { Caution } from '../components/caution.js';
@@ -6,45 +7,62 @@ import { Section, type Typed, typedText, WrongList } from '../components/field.j
 import { FitAnswer } from '../components/fit-answer.js';
 import { TowFields, WhenFields } from '../components/haul-fields.js';
 import { LoadFields } from '../components/load-fields.js';
+import { Ranking } from '../components/ranking.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
 import type { Names } from '../words/flag-words.js';
+
+/** For the trailer named, or from the whole yard; null before anything was asked. */
+export type FitPageAnswer = { readonly fit: ExplainedFit } | { readonly ranking: YardRanking } | null;
 
 interface FitPageProps {
   readonly caller: Caller;
   readonly choices: ChoicesScreen;
   readonly typed: Typed;
-  readonly answer: { readonly fit: ExplainedFit; readonly names: Names } | null;
+  readonly names: Names;
+  readonly answer: FitPageAnswer;
 }
 
 /** Can this trailer take this machine? Asks, answers, and books nothing. */
-export function FitPage({ caller, choices, typed, answer }: FitPageProps) {
+export function FitPage({ caller, choices, typed, names, answer }: FitPageProps) {
   return (
     <Page title="Check fit" caller={caller} door="Check fit">
       <Head
         title="Check fit"
-        lede="Can this trailer take this machine? One answer, by how much, why, and what would make it yes. Nothing is booked."
+        lede="Can this trailer take this machine, or which one could? One answer, by how much, why, and what would make it yes. Nothing is booked."
       />
-      {answer && (
+      {answer && 'ranking' in answer && (
+        <section class="stack" aria-labelledby="answer" id="the-answer">
+          <h2 class="chalked" id="answer">
+            Which trailers could take it?
+          </h2>
+          <Ranking ranking={answer.ranking} names={names} today={caller.today} jobId={null} />
+          <Caution />
+        </section>
+      )}
+      {answer && 'fit' in answer && (
         <section class="sheet" aria-labelledby="answer" id="the-answer">
           <h2 class="row" id="answer">
             <YardNumber number={typedText(typed, 'trailerNumber').toUpperCase()} id={choices.trailerId ?? undefined} />{' '}
             The answer
           </h2>
-          <FitAnswer fit={answer.fit} names={answer.names} today={caller.today} />
+          <FitAnswer fit={answer.fit} names={names} today={caller.today} />
           <Caution />
         </section>
       )}
       <form class="form" method="post" action="/fit">
         <WrongList typed={typed} />
         <Section title="Which trailer and when">
-          <WhenFields typed={typed} choices={choices} trailerNeeded />
+          <WhenFields typed={typed} choices={choices} withoutTrailer="empty: which trailers could?" />
         </Section>
         <LoadFields typed={typed} machines={choices.machines} />
         <TowFields typed={typed} choices={choices} />
         <div class="actions">
           <button class="button button-main" type="submit">
             {answer ? 'Ask again' : 'Can it?'}
+          </button>
+          <button class="button" type="submit" name="ask" value="yard">
+            Which trailers could?
           </button>
         </div>
       </form>

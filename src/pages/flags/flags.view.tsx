@@ -59,6 +59,7 @@ export function FlagsPage({ caller, screen }: FlagsProps) {
             <FlagCard
               key={`${trailer.id} ${flag.key}`}
               flag={flag}
+              trailerId={trailer.id}
               trailer={trailer}
               names={names}
               today={caller.today}

@@ -10,11 +10,14 @@ import type { FormReader } from './read-form.js';
 /** Stands for a trailer that was typed and is not there; the use case refuses it and the page says which number. */
 const NO_SUCH_TRAILER = 'no such trailer';
 
+/** A haul as it was typed; without a trailer while none is named. */
+type HaulForm = Omit<CheckFitInput, 'trailerId'> & { readonly trailerId: string | null };
+
 /** What a haul to come is, as booking and asking both need it. */
-export function readHaulForm(form: FormReader, choices: ChoicesScreen, read: ReadLoad): CheckFitInput {
+export function readHaulForm(form: FormReader, choices: ChoicesScreen, read: ReadLoad): HaulForm {
   const driver = form.text('driver.name');
   return {
-    trailerId: form.text('trailerNumber') === null ? '' : (choices.trailerId ?? NO_SUCH_TRAILER),
+    trailerId: form.text('trailerNumber') === null ? null : (choices.trailerId ?? NO_SUCH_TRAILER),
     startsOn: form.need('startsOn') as JobInput['startsOn'],
     endsOn: (form.text('endsOn') ?? form.need('startsOn')) as JobInput['endsOn'],
     distanceKm: form.miles('distance'),
@@ -29,10 +32,8 @@ export function readHaulForm(form: FormReader, choices: ChoicesScreen, read: Rea
 }
 
 export function readJobForm(form: FormReader, choices: ChoicesScreen, read: ReadLoad): JobInput {
-  const haul = readHaulForm(form, choices, read);
   return {
-    ...haul,
-    trailerId: haul.trailerId === '' ? null : haul.trailerId,
+    ...readHaulForm(form, choices, read),
     name: form.need('name'),
     customer: form.text('customer'),
     note: form.text('note'),
@@ -42,13 +43,10 @@ export function readJobForm(form: FormReader, choices: ChoicesScreen, read: Read
 /** Problems of a haul in the words and fields of the page: people type a trailer's number, never its id. */
 export function haulProblem(form: FormReader, read: ReadLoad, problem: FieldProblem): FieldProblem {
   if (problem.field !== 'trailerId') return loadProblem(read, problem);
-  const typed = form.text('trailerNumber');
+  const typed = form.text('trailerNumber') ?? 'typed';
   return {
     field: 'trailerNumber',
-    message:
-      typed === null
-        ? 'Enter the number of the trailer.'
-        : `No trailer in service here has the number ${typed}. Enter another.`,
+    message: `No trailer in service here has the number ${typed}. Enter another.`,
   };
 }
 

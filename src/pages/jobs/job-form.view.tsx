@@ -36,7 +36,7 @@ export function JobFormPage({ caller, choices, typed, jobId }: JobFormProps) {
               hint="Such as Hollow Rd culvert"
             />
           </div>
-          <WhenFields typed={typed} choices={choices} trailerNeeded={false} />
+          <WhenFields typed={typed} choices={choices} withoutTrailer="empty while none is picked" />
           <div class="fields">
             <Choice
               typed={typed}

@@ -4,6 +4,7 @@ import type { JobScreen } from '../../use-cases/show/show-job.js';
 import { Caution } from '../components/caution.js';
 import { FitAnswer } from '../components/fit-answer.js';
 import { Fact } from '../components/load-table.js';
+import { RankedCards } from '../components/ranking.js';
 import { showDates, showDistance, showMass } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
 import { YardNumber } from '../components/yard-number.js';
@@ -56,7 +57,31 @@ export function JobPage({ caller, screen, said }: JobProps) {
               : 'The job is over, so there is nothing to ask.'}
           </p>
         )}
+        {open && (
+          <p class="actions">
+            <a class="button" href={`/jobs/${job.id}/trailers`}>
+              Which trailers could take it?
+            </a>
+          </p>
+        )}
       </section>
+      {fit?.verdict === 'no-go' && (
+        <section class="stack-tight" aria-labelledby="instead">
+          <h2 class="chalked" id="instead">
+            Could take it instead
+          </h2>
+          {screen.substitutes.length === 0 ? (
+            <p class="empty">No other trailer of the yard that is free could take it.</p>
+          ) : (
+            <RankedCards
+              ranked={screen.substitutes}
+              names={{ machines: screen.machineNames, checkKinds: screen.checkKindNames }}
+              today={caller.today}
+              jobId={may(caller, 'hand') ? job.id : null}
+            />
+          )}
+        </section>
+      )}
       <Caution />
       <section class="stack-tight" aria-labelledby="haul">
         <h2 class="chalked" id="haul">

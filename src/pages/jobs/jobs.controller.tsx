@@ -6,6 +6,7 @@ import { IdPipe } from '../../http/id-pipe.js';
 import { valueOrRefuse } from '../../http/refusal.js';
 import { earliest } from '../../rules/calendar/civil-date.js';
 import type { Trip } from '../../rules/facts/use.js';
+import { RankTrailers } from '../../use-cases/assessments/rank-trailers.js';
 import type { Caller } from '../../use-cases/caller.js';
 import { BookJob } from '../../use-cases/jobs/book-job.js';
 import { CancelJob } from '../../use-cases/jobs/cancel-job.js';
@@ -27,6 +28,7 @@ import { saidWords } from '../words/said.js';
 import { JobPage } from './job.view.js';
 import { JobCancelPage, JobDonePage } from './job-end.view.js';
 import { JobFormPage } from './job-form.view.js';
+import { JobTrailersPage } from './job-trailers.view.js';
 import { JobsPage } from './jobs.view.js';
 
 @Controller('jobs')
@@ -39,6 +41,7 @@ export class JobsController {
     private readonly changeJob: ChangeJob,
     private readonly cancelJob: CancelJob,
     private readonly finishJob: FinishJob,
+    private readonly rankTrailers: RankTrailers,
   ) {}
 
   @Get()
@@ -87,15 +90,29 @@ export class JobsController {
     sendPage(reply, <JobPage caller={caller} screen={screen} said={saidWords(queryText(query, 'said'))} />);
   }
 
-  @Get(':jobId/change')
-  async changeForm(
+  @Get(':jobId/trailers')
+  async trailers(
     @FromCaller() caller: Caller,
     @Param('jobId', IdPipe) jobId: string,
     @Res() reply: FastifyReply,
   ): Promise<void> {
     const screen = valueOrRefuse(await this.showJob.run(caller, { jobId }));
+    const ranking = valueOrRefuse(await this.rankTrailers.run(caller, { jobId }));
+    sendPage(reply, <JobTrailersPage caller={caller} screen={screen} ranking={ranking} />);
+  }
+
+  @Get(':jobId/change')
+  async changeForm(
+    @FromCaller() caller: Caller,
+    @Param('jobId', IdPipe) jobId: string,
+    @Query() query: unknown,
+    @Res() reply: FastifyReply,
+  ): Promise<void> {
+    const screen = valueOrRefuse(await this.showJob.run(caller, { jobId }));
     const choices = valueOrRefuse(await this.showChoices.run(caller, { trailerNumber: null }));
-    const typed = { values: fillJobForm(screen), problems: [] };
+    const filled = fillJobForm(screen);
+    const trailerNumber = queryText(query, 'trailer') ?? filled.trailerNumber ?? '';
+    const typed = { values: { ...filled, trailerNumber }, problems: [] };
     sendPage(reply, <JobFormPage caller={caller} choices={choices} typed={typed} jobId={jobId} />);
   }
 

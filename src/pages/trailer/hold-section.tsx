@@ -1,6 +1,7 @@
 import { type Caller, may } from '../../use-cases/caller.js';
-import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
-import { showDate } from '../components/show-quantity.js';
+import type { BrokenJob, TrailerScreen } from '../../use-cases/show/show-trailer.js';
+import { RankedCards } from '../components/ranking.js';
+import { showDate, showDates } from '../components/show-quantity.js';
 
 interface SectionProps {
   readonly caller: Caller;
@@ -30,6 +31,7 @@ export function HoldSection({ caller, screen }: SectionProps) {
           )}
         </div>
       ))}
+      {screen.broken && <Broken caller={caller} screen={screen} broken={screen.broken} />}
       {lifted.length > 0 && (
         <details class="more">
           <summary>Earlier holds ({lifted.length})</summary>
@@ -48,5 +50,33 @@ export function HoldSection({ caller, screen }: SectionProps) {
         </details>
       )}
     </section>
+  );
+}
+
+/** The job that cannot go on this trailer while it is held, and who could take it. */
+function Broken({ caller, screen, broken }: SectionProps & { readonly broken: BrokenJob }) {
+  const { job, substitutes } = broken;
+  return (
+    <div class="stack-tight">
+      <h3>
+        It breaks <a href={`/jobs/${job.id}`}>{job.name}</a>, {showDates(job.startsOn, job.endsOn)}
+      </h3>
+      {substitutes.length === 0 ? (
+        <p>No other trailer of the yard that is free could take it.</p>
+      ) : (
+        <>
+          <p>Could take it instead:</p>
+          <RankedCards
+            ranked={substitutes}
+            names={{ machines: screen.machineNames, checkKinds: screen.checkKindNames }}
+            today={caller.today}
+            jobId={may(caller, 'hand') ? job.id : null}
+          />
+        </>
+      )}
+      <p>
+        <a href={`/jobs/${job.id}/trailers`}>All trailers for this job</a>
+      </p>
+    </div>
   );
 }

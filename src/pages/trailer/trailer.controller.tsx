@@ -3,7 +3,9 @@ import type { FastifyReply } from 'fastify';
 import { FromCaller } from '../../http/from-caller.js';
 import { IdPipe } from '../../http/id-pipe.js';
 import { valueOrRefuse } from '../../http/refusal.js';
+import { FindBetterTrailer } from '../../use-cases/assessments/find-better-trailer.js';
 import type { Caller } from '../../use-cases/caller.js';
+import { ShowChoices } from '../../use-cases/show/show-choices.js';
 import { ShowTrailer } from '../../use-cases/show/show-trailer.js';
 import { ShowTrailerForm } from '../../use-cases/show/show-trailer-form.js';
 import { ShowTrailerHistory } from '../../use-cases/show/show-trailer-history.js';
@@ -15,6 +17,7 @@ import { queryPage, queryText } from '../form/query.js';
 import { FormReader } from '../form/read-form.js';
 import { sendPage } from '../render.js';
 import { saidWords } from '../words/said.js';
+import { BetterPage } from './better.view.js';
 import { GonePage } from './gone.view.js';
 import { HistoryPage } from './history.view.js';
 import { PapersPage } from './papers.view.js';
@@ -27,6 +30,8 @@ export class TrailerController {
     private readonly showForm: ShowTrailerForm,
     private readonly showHistory: ShowTrailerHistory,
     private readonly updateTrailer: UpdateTrailer,
+    private readonly findBetter: FindBetterTrailer,
+    private readonly showChoices: ShowChoices,
   ) {}
 
   @Get()
@@ -49,6 +54,19 @@ export class TrailerController {
   ): Promise<void> {
     const screen = valueOrRefuse(await this.showHistory.run(caller, { trailerId, page: queryPage(query) }));
     sendPage(reply, <HistoryPage caller={caller} screen={screen} said={saidWords(queryText(query, 'said'))} />);
+  }
+
+  @Get('better')
+  async better(
+    @FromCaller() caller: Caller,
+    @Param('trailerId', IdPipe) trailerId: string,
+    @Query() query: unknown,
+    @Res() reply: FastifyReply,
+  ): Promise<void> {
+    const found = valueOrRefuse(await this.findBetter.run(caller, { trailerId, flag: queryText(query, 'flag') }));
+    const choices = valueOrRefuse(await this.showChoices.run(caller, { trailerNumber: null }));
+    const names = { machines: choices.machineNames, checkKinds: choices.checkKindNames };
+    sendPage(reply, <BetterPage caller={caller} found={found} names={names} />);
   }
 
   @Get('papers')

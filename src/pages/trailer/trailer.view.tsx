@@ -121,7 +121,7 @@ function FlagSection({ caller, screen }: Omit<TrailerProps, 'said'>) {
       {flags.length > 0 && (
         <ul class="cards">
           {flags.map((flag) => (
-            <FlagCard key={flag.key} flag={flag} names={names} today={caller.today} />
+            <FlagCard key={flag.key} flag={flag} names={names} today={caller.today} trailerId={screen.trailer.id} />
           ))}
         </ul>
       )}

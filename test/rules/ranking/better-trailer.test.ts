@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { assess } from '../../../src/rules/assess.js';
 import { day } from '../../../src/rules/calendar/civil-date.js';
 import type { TrailerFacts } from '../../../src/rules/facts/trailer-facts.js';
 import type { Trip } from '../../../src/rules/facts/use.js';
@@ -7,9 +8,9 @@ import { trailerOn } from '../../../src/rules/history/trailer-on.js';
 import { betterTrailer } from '../../../src/rules/ranking/better-trailer.js';
 import { flaggedWork, heaviestLoad, workOnTrips } from '../../../src/rules/ranking/flagged-work.js';
 import { inch } from '../../../src/rules/units/length.js';
-import { lb } from '../../../src/rules/units/mass.js';
+import { lb, toLb } from '../../../src/rules/units/mass.js';
 import { axle, build, item, load, ticket, tires } from '../sample-facts.js';
-import { facts, job, trailer, trip } from '../sample-trailer.js';
+import { facts, job, machine, trailer, trip } from '../sample-trailer.js';
 
 const ON = day('2025-06-16');
 
@@ -87,5 +88,43 @@ describe('the better trailer', () => {
     const sold = rated('sold', 26_000, { trailer: trailer({ id: 'sold', status: 'sold' }) });
     expect(betterTrailer(own, workOf(own, ids), [sold, own], ON)).toEqual({ best: null, all: [] });
     expect(betterTrailer(own, workOf(own, []), [rated('any', 26_000)], ON).best).toBeNull();
+  });
+});
+
+describe('the work behind a flag', () => {
+  const skid = machine('skid', 7_200);
+  const loader = machine('loader', 9_920, { replacesMachineId: 'skid' });
+  const carried = [item('skid steer', 7_200, { machineId: 'skid' }), item('chains', 400)];
+  const outgrown = {
+    ...rated('own', 14_000, { machines: [skid, loader] }),
+    trips: [trip('2025-05-20', 30, { id: 'old', machineId: 'skid', load: load({ cargo: carried }) })],
+  };
+  const flagOf = (of: TrailerFacts, rule: string) => {
+    const flag = assess(of, ON).flags.find((one) => one.rule === rule);
+    if (flag === undefined) throw new Error(`${rule} is not up`);
+    return flag;
+  };
+
+  it('outgrown: the new machine with all that rides along, on the days of the one before it', () => {
+    const work = flaggedWork(outgrown, flagOf(outgrown, 'outgrown'), ON);
+    // 9,920 lb of machine and 400 lb of chains, where 10,100 lb is all the trailer carries.
+    expect(work?.days).toEqual([{ from: '2025-05-20', to: '2025-05-20' }]);
+    expect(toLb(heaviestLoad(work ?? { loads: [] }) ?? lb(0))).toBeCloseTo(10_320, 6);
+    const answer = work && betterTrailer(outgrown, work, [rated('p18', 18_000), rated('p14', 14_000)], ON);
+    expect(answer?.best).toMatchObject({ trailerId: 'p18', carries: 1, ofLoads: 1, ofDays: 1 });
+    expect(answer?.all[1]).toMatchObject({ trailerId: 'p14', carries: 0 });
+  });
+
+  it('drift: the trips that the flag names, the heaviest of them for thinning out', () => {
+    const work = flaggedWork(own, flagOf(own, 'class-drift'), ON);
+    expect(work).toEqual(workOf(own, ids));
+    expect(toLb(heaviestLoad(work ?? { loads: [] }) ?? lb(0))).toBeCloseTo(10_400, 6);
+  });
+
+  it('any other flag has none, and loads of which nobody said the weight have no heaviest', () => {
+    const other = assess(own, ON).flags.find((one) => one.rule !== 'class-drift' && one.rule !== 'outgrown');
+    if (other === undefined) throw new Error('no other flag is up');
+    expect(flaggedWork(own, other, ON)).toBeNull();
+    expect(heaviestLoad({ loads: [load()] })).toBeNull();
   });
 });
