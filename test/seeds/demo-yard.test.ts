@@ -17,6 +17,7 @@ import {
 import type { TrailerFacts } from '../../src/rules/facts/trailer-facts.js';
 import { Database } from '../../src/store/database.js';
 import { TrailerStore } from '../../src/store/trailer-store.js';
+import { FindBetterTrailer } from '../../src/use-cases/assessments/find-better-trailer.js';
 import type { Caller } from '../../src/use-cases/caller.js';
 import { startApp, type TestApp } from '../support/app.js';
 
@@ -167,6 +168,21 @@ describe('the demo yard, loaded', () => {
     ['T-12', 'overdue-check'],
   ])('%s is past a limit on purpose: %s', (yardNumber, rule) => {
     expect(rulesUp(yardNumber)).toContain(rule);
+  });
+
+  it('the trailer that does another one’s work leads to one of a larger plate that carries all of it', async () => {
+    const own = mustHave('T-07');
+    for (const { key } of assess(own, TODAY).flags.filter(
+      ({ rule }) => rule === 'class-drift' || rule === 'outgrown',
+    )) {
+      const outcome = await service.app
+        .get(FindBetterTrailer, { strict: false })
+        .run(caller, { trailerId: own.trailer.id, flag: key });
+      const best = outcome.ok ? outcome.value.best : null;
+      expect(best?.carries, key).toBe(best?.ofLoads);
+      const plate = (yardNumber: string) => mustHave(yardNumber).builds.at(-1)?.plate.gvwrKg ?? 0;
+      expect(plate(best?.yardNumber ?? 'none'), key).toBeGreaterThan(plate('T-07'));
+    }
   });
 
   it.each(['T-01', 'T-04', 'T-05'])('%s is in order', (yardNumber) => {
