@@ -1,4 +1,5 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
+import { couldTake } from '../../rules/ranking/rank-trailers.js';
 import type { RankedTrailer } from '../../rules/ranking/ranked-trailer.js';
 import type { PassedOverSum, YardRanking } from '../../use-cases/assessments/rank-yard.js';
 import { remedyWords, verdictSentence } from '../words/fit-words.js';
@@ -26,11 +27,10 @@ interface RankedProps {
 export function Ranking({ ranking, ...props }: RankedProps & { readonly ranking: YardRanking }) {
   return (
     <>
-      {ranking.ranked.length === 0 ? (
-        <p class="empty">No trailer of the yard could take it. Why not is below.</p>
-      ) : (
-        <RankedCards ranked={ranking.ranked} {...props} />
+      {!ranking.ranked.some(couldTake) && (
+        <p class="said">No trailer of the yard that is free could take it as it stands. Why not is below.</p>
       )}
+      {ranking.ranked.length > 0 && <RankedCards ranked={ranking.ranked} {...props} />}
       <PassedOver passedOver={ranking.passedOver} notAsked={ranking.notAsked} />
     </>
   );
@@ -73,7 +73,7 @@ function RankedCard({ one, names, today, jobId }: RankedProps & { readonly one: 
           <Remedies fit={{ ...fit, remedies: then }} names={names} />
         </details>
       )}
-      {jobId !== null && (
+      {jobId !== null && fit.verdict !== 'no-go' && (
         <p class="actions">
           <a class="button" href={`/jobs/${jobId}/change?trailer=${encodeURIComponent(one.yardNumber)}`}>
             Give it the job
