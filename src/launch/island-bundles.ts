@@ -7,7 +7,7 @@ const ISLANDS = 'src/pages/islands';
 
 /** What may go to a browser: rules and pages, but for the pages' doors and files, and the packages these stand on. */
 const FOR_BROWSERS =
-  /^(src\/rules\/|src\/pages\/(?!assets\/)(?!.*\.controller\.)|node_modules\/(preact|date-fns|@date-fns|@stdlib)\/)/;
+  /^(src\/rules\/|src\/pages\/(?!assets\/)(?!.*\.controller\.)|node_modules\/(preact|idb|date-fns|@date-fns|@stdlib)\/)/;
 
 /**
  * Bundles the scripts that run in the browser into `folder`, one file for each island, with a hash of its content in

@@ -162,11 +162,11 @@ export default {
       name: 'islands-run-in-the-browser',
       severity: 'error',
       comment:
-        'An island runs in a browser: it may import rules, words, pictures and components, and preact. What only the ' +
+        'An island runs in a browser: it may import rules, words, pictures and components, preact and idb. What only the ' +
         'server knows is handed to it as data. (The build also looks at what these import in turn.)',
       from: { path: '^src/pages/islands/' },
       to: {
-        pathNot: ['^src/rules/', '^src/pages/(?!assets/)(?!.*\\.controller\\.)', 'node_modules/preact/'],
+        pathNot: ['^src/rules/', '^src/pages/(?!assets/)(?!.*\\.controller\\.)', 'node_modules/(preact|idb)/'],
         dependencyTypesNot: ['type-only'],
       },
     },
