@@ -6,7 +6,6 @@ import type { Driver, TowVehicle } from '../facts/use.js';
 import type { TrailerOn } from '../history/trailer-on.js';
 import type { Due } from '../inspection/due.js';
 import type { FoundBoard } from '../inspection/soft-boards.js';
-import type { UseSoFar } from '../inspection/use-so-far.js';
 import type { RodeOffLevel } from '../load/attitude.js';
 import type { Comparison } from '../load/limit.js';
 import type { LoadCheck, ShareHeld } from '../load/load-check.js';
@@ -211,7 +210,6 @@ export interface FitInput {
 /** What every part of a fit looks at. */
 export interface FitCase {
   readonly trailer: TrailerOn;
-  readonly use: UseSoFar;
   readonly input: FitInput;
   readonly asOf: CivilDate;
   readonly limits: LoadLimits;

@@ -7,7 +7,7 @@ import { checkLoad } from '../load/load-check.js';
 import { judgeChecks } from './checks-first.js';
 import { judgeCombination } from './combination-rules.js';
 import { judgeDeck } from './deck-under.js';
-import type { Fit, FitCase, FitInput, FitRemedy } from './fit-answer.js';
+import type { Fit, FitCase, FitInput } from './fit-answer.js';
 import { haulLimits } from './haul-limits.js';
 import { judgeHolds } from './holds.js';
 import { type Judgement, worstVerdict } from './judgement.js';
@@ -19,6 +19,7 @@ import { judgeRoad } from './road.js';
 import { judgeTiedDown } from './tied-down.js';
 import { judgeTireAge } from './tires-past-age.js';
 import { judgeUnknowns } from './unknown-facts.js';
+import { weighedOnce } from './weighed-once.js';
 import { judgeWeights } from './weights.js';
 
 export type { Fit, FitInput, FitParking, FitReason, FitRemedy, Verdict } from './fit-answer.js';
@@ -33,7 +34,7 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
   const trailer = trailerOn(facts, asOf);
   const limits = haulLimits(trailer, input);
   const check = checkLoad(limits, input.load, facts.policy);
-  const fitCase: FitCase = { trailer, use: useSoFar(trailer), input, asOf, limits, check };
+  const fitCase: FitCase = { trailer, input, asOf, limits, check };
   const judgements: readonly Judgement[] = [
     judgeHolds(fitCase),
     judgeWeights(fitCase),
@@ -43,7 +44,7 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
     judgeDeck(fitCase),
     judgeCombination(fitCase),
     judgeLegalWidth(fitCase),
-    judgeChecks(fitCase, dueChecksOn(trailer, fitCase.use)),
+    judgeChecks(fitCase, dueChecksOn(trailer, useSoFar(trailer))),
     judgeTireAge(fitCase),
     judgeUnknowns(fitCase),
     judgeRoad(fitCase),
@@ -52,13 +53,7 @@ export function fit(facts: TrailerFacts, input: FitInput, asOf: CivilDate): Fit 
     verdict: worstVerdict(judgements.map((judgement) => judgement.verdict)),
     loadCheck: check,
     reasons: judgements.flatMap((judgement) => judgement.reasons),
-    remedies: toldOnce(judgements.flatMap((judgement) => judgement.remedies)),
+    remedies: weighedOnce(judgements.flatMap((judgement) => judgement.remedies)),
     parking: parkingFor(fitCase),
   };
-}
-
-/** Several parts may ask for a scale; one weighing serves them all. */
-function toldOnce(remedies: readonly FitRemedy[]): readonly FitRemedy[] {
-  const first = remedies.findIndex(({ kind }) => kind === 'weigh');
-  return remedies.filter(({ kind }, index) => kind !== 'weigh' || index === first);
 }
