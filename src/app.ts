@@ -11,6 +11,7 @@ import type { Config } from './config.js';
 import { honourBodyLimits } from './http/body-limit.js';
 import { Clock } from './http/clock.js';
 import { FailureFilter } from './http/failure.filter.js';
+import { packPages } from './http/packed-pages.js';
 import { logRequests } from './http/request-log.js';
 import { securityHeaders } from './http/security-headers.js';
 import { failurePage } from './pages/failure-page.js';
@@ -50,6 +51,7 @@ export async function createApp(config: Config, overrides: Overrides = {}): Prom
   app.useLogger(logger);
   logRequests(adapter.getInstance(), logger);
   honourBodyLimits(adapter.getInstance());
+  packPages(adapter.getInstance());
   app.get(ApiDocument).describes(app);
   await app.register(helmet, securityHeaders(config.baseUrl));
   await adapter.getInstance().register(multipart, { limits: UPLOAD_LIMITS });
