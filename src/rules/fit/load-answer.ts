@@ -47,6 +47,8 @@ export interface LoadQuestion {
 
 /** The answer, and what its pictures are drawn from. */
 export interface LoadAnswer extends Fit {
+  /** Worked out from a ticket after the load was moved. */
+  readonly isMoved: boolean;
   readonly build: BuildSheet | null;
   readonly limits: LoadLimits;
   readonly envelope: Envelope;
@@ -77,10 +79,14 @@ export function loadAnswer(facts: TrailerFacts, question: LoadQuestion, today: C
   const limits = limitsFor(trailer, input, question.coldKpa);
   const { load, check } = standing(limits, question, facts);
   const fitCase: FitCase = { trailer, input: { ...input, load }, asOf: today, limits, check };
-  return { ...judged(fitCase), ...pictured(fitCase) };
+  const isMoved = question.load.scale !== null && (question.movedForwardM ?? 0) !== 0;
+  return { ...judged(fitCase, isMoved), ...pictured(fitCase), isMoved };
 }
 
-function judged(fitCase: FitCase): Fit {
+/** A load moved since its ticket was worked out, not weighed: the best answer is to weigh it again. */
+const WEIGH_AGAIN: Judgement = { verdict: 'weigh-first', reasons: [], remedies: [{ kind: 'weigh' }] };
+
+function judged(fitCase: FitCase, isMoved: boolean): Fit {
   const judgements: readonly Judgement[] = [
     judgeHolds(fitCase),
     judgeWeights(fitCase),
@@ -91,6 +97,7 @@ function judged(fitCase: FitCase): Fit {
     judgeLegalWidth(fitCase),
     judgeUnknowns(fitCase),
     judgeRoad(fitCase),
+    ...(isMoved ? [WEIGH_AGAIN] : []),
   ];
   return {
     verdict: worstVerdict(judgements.map((judgement) => judgement.verdict)),
@@ -101,7 +108,7 @@ function judged(fitCase: FitCase): Fit {
   };
 }
 
-function pictured({ trailer, input, limits, check }: FitCase): Omit<LoadAnswer, keyof Fit> {
+function pictured({ trailer, input, limits, check }: FitCase): Omit<LoadAnswer, keyof Fit | 'isMoved'> {
   const { build } = trailer;
   const { load } = input;
   const raisedM = limits.torsion === null ? null : (attitudeOf(limits.torsion, load)?.raisedM ?? null);
