@@ -14,9 +14,14 @@ import { toPsi } from '../../rules/units/pressure.js';
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
+const FORMATS = new Map<number, Intl.NumberFormat>();
+
 /** A number with thousands separators and no more decimals than asked: `14,000`, `2.5`. */
 export function showNumber(value: number, decimals = 0): string {
-  return new Intl.NumberFormat('en-US', { maximumFractionDigits: decimals }).format(value === 0 ? 0 : value);
+  // Making one takes longer than a hundred uses of it, and a load check shows some fifty numbers at each step.
+  const format = FORMATS.get(decimals) ?? new Intl.NumberFormat('en-US', { maximumFractionDigits: decimals });
+  FORMATS.set(decimals, format);
+  return format.format(value === 0 ? 0 : value);
 }
 
 /** Whole pounds: `14,000 lb`. */

@@ -1,7 +1,8 @@
 import type { Caller } from '../../use-cases/caller.js';
 import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { HowWorkedOut } from '../components/how-worked-out.js';
-import { deckLifeWords } from '../words/deck-words.js';
+import { DeckPicture } from '../pictures/deck-picture.js';
+import { deckLifeWords } from '../words/deck-life-words.js';
 
 /** How long the deck may still last, on what that rests, and what probing found, which beats it. */
 export function DeckSection({ caller, screen }: { readonly caller: Caller; readonly screen: TrailerScreen }) {
@@ -14,6 +15,9 @@ export function DeckSection({ caller, screen }: { readonly caller: Caller; reado
         Deck
       </h2>
       <p>{first}</p>
+      {deckLife.outlook !== null && deckLife.probed.soft.length === 0 && (
+        <DeckPicture outlook={deckLife.outlook} today={caller.today} />
+      )}
       {rest.length > 0 && (
         <ul class="small">
           {rest.map((sentence) => (

@@ -8,6 +8,7 @@ import { ReadinessMark, VerdictMark } from '../components/marks.js';
 import { showDates, showDistance } from '../components/show-quantity.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
+import { SideView } from '../pictures/side-view.js';
 import { BODY_WORDS, CLASS_WORDS, HITCH_WORDS } from '../words/build-words.js';
 import { contradictionWords } from '../words/contradiction-words.js';
 import { lacksWords, stopsWords } from '../words/unknown-words.js';
@@ -56,6 +57,9 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
           <a class="button" href={`${path}/readings/new`}>
             Meter reading
           </a>
+          <a class="button" href={`/load?trailer=${encodeURIComponent(trailer.yardNumber)}`}>
+            Load check
+          </a>
           <a class="button" href={`/fit?trailer=${encodeURIComponent(trailer.yardNumber)}`}>
             Check fit
           </a>
@@ -74,6 +78,7 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
         <a href="#build">Build sheet</a>
         <a href="#history">History</a>
       </nav>
+      {screen.build !== null && <SideView build={screen.build} yardNumber={trailer.yardNumber} load={null} />}
       <HoldSection caller={caller} screen={screen} />
       <FlagSection caller={caller} screen={screen} />
       <div class="two">

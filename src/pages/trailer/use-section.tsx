@@ -6,6 +6,7 @@ import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { Fact } from '../components/load-table.js';
 import { showDate, showDates, showDistance, showMass, showNumber } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
+import { UsePicture } from '../pictures/use-picture.js';
 import { listWords, ROAD_WORDS } from '../words/build-words.js';
 
 interface SectionProps {
@@ -33,6 +34,7 @@ export function UseSection({ caller, screen }: SectionProps) {
         <Fact name="Trips on file" value={showNumber(use.trips)} />
         <Fact name="Last trip" value={use.lastTripOn && showDate(use.lastTripOn)} />
       </dl>
+      <UsePicture loads={screen.loads} trailerClass={screen.assessment.ratings?.trailerClass ?? null} />
       {trips.length > 0 && (
         <Table
           caption={`The latest ${trips.length === 1 ? 'trip' : `${trips.length} trips`}`}

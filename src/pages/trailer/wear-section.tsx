@@ -4,6 +4,7 @@ import { PhoneFold } from '../components/fold.js';
 import { HowWorkedOut } from '../components/how-worked-out.js';
 import { showDate } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
+import { WearPicture } from '../pictures/wear-picture.js';
 import { measuredWords } from '../words/measured-words.js';
 import { reachedWords, wearTitle } from '../words/wear-words.js';
 
@@ -41,6 +42,18 @@ export function WearSection({ screen }: { readonly screen: TrailerScreen }) {
           ]}
         />
       </PhoneFold>
+      {wear.some(({ line }) => line !== null) && (
+        <details class="fold">
+          <summary>
+            <span class="strong">Wear drawn out, with its band and limit</span>
+          </summary>
+          <div class="cards">
+            {wear.map((trend) => (
+              <WearPicture key={trend.key} trend={trend} />
+            ))}
+          </div>
+        </details>
+      )}
       <HowWorkedOut workings={screen.workings.filter(({ of }) => of === 'wear')} what="wear" />
     </section>
   );

@@ -32,7 +32,7 @@ function rounded(place: Metres, how: (halves: number) => number = Math.round): M
 }
 
 /** Which limit, as part of a sentence. */
-function edgeWords({ kind, subject }: FitParking['tightest']): string {
+export function edgeWords({ kind, subject }: Pick<FitParking['tightest'], 'kind' | 'subject'>): string {
   switch (kind) {
     case 'tongue-share-low':
       return 'the least that should rest on the tongue';

@@ -12,6 +12,7 @@ const LACKS: Readonly<Record<string, string>> = {
   'coupler-rating': "The coupler's rating",
   'torsion-level': 'How level it rides on its torsion axles',
   'spring-rate': 'How stiff the torsion axles are',
+  ratings: 'Enough ratings to hold it from above',
   'axle-track': 'The distance between the wheels of an axle',
   'level-height': 'The hitch height at which it stands level',
   'build-sheet': 'What the trailer is made of',

@@ -7,6 +7,8 @@ import { buildOn } from '../../rules/facts/build-on.js';
 import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
 import { type Fit, fit as judge } from '../../rules/fit/fit.js';
+import { type LoadedTrip, loadsOfQuarter } from '../../rules/flags/loads-of-quarter.js';
+import { trailerOn } from '../../rules/history/trailer-on.js';
 import type { RankedTrailer } from '../../rules/ranking/ranked-trailer.js';
 import { Database, type YardTx } from '../../store/database.js';
 import { type KeptTrailer, TrailerStore } from '../../store/trailer-store.js';
@@ -31,6 +33,8 @@ export interface TrailerScreen {
   readonly assessment: Assessment;
   /** How it was worked out. */
   readonly workings: readonly Working[];
+  /** The loads of late that its use is judged by, in the order of time. */
+  readonly loads: readonly LoadedTrip[];
   /** Booked jobs from today on, each with its answer. */
   readonly jobs: readonly { readonly job: TrailerFacts['jobs'][number]; readonly fit: Fit }[];
   readonly holds: readonly HoldRow[];
@@ -74,6 +78,7 @@ export class ShowTrailer {
         build: buildOn(facts.builds, today),
         assessment: assess(facts, today),
         workings: explain(facts, today),
+        loads: loadsOfQuarter(trailerOn(facts, today), facts.policy.driftTrips),
         jobs,
         broken: await this.brokenByHold(tx, trailerId, jobs, today),
         holds: await this.holds.ofTrailer(tx, trailerId),

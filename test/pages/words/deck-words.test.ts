@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  boardNames,
-  boardsOf,
-  deckLackWords,
-  deckLifeWords,
-  stressFrom,
-  stressWords,
-} from '../../../src/pages/words/deck-words.js';
+import { deckLifeWords } from '../../../src/pages/words/deck-life-words.js';
+import { boardNames, boardsOf, deckLackWords, stressFrom, stressWords } from '../../../src/pages/words/deck-words.js';
 import { day } from '../../../src/rules/calendar/civil-date.js';
 import { daysAfter } from '../../../src/rules/calendar/day-number.js';
 import { deckOutlook } from '../../../src/rules/deck/deck-outlook.js';
