@@ -8,6 +8,7 @@ const DOORS = [
   { name: 'Trailers', href: '/trailers' },
   { name: 'Jobs', href: '/jobs' },
   { name: 'Check fit', href: '/fit' },
+  { name: 'Load check', href: '/load' },
   { name: 'Due', href: '/due' },
   { name: 'Flags', href: '/flags' },
   { name: 'Notices', href: '/notices' },

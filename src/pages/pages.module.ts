@@ -8,6 +8,7 @@ import { FitController } from './fit/fit.controller.js';
 import { FlagsController } from './flags/flags.controller.js';
 import { GateController } from './gate/gate.controller.js';
 import { JobsController } from './jobs/jobs.controller.js';
+import { LoadController } from './load/load.controller.js';
 import { MachinesController } from './machines/machines.controller.js';
 import { AnswerController } from './notices/answer.controller.js';
 import { NoticesController } from './notices/notices.controller.js';
@@ -38,6 +39,7 @@ import { YardController } from './yard/yard.controller.js';
     GateController,
     HoldsController,
     JobsController,
+    LoadController,
     MachinesController,
     NoticesController,
     PartsController,

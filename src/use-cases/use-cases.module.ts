@@ -78,6 +78,7 @@ import { ShowFlags } from './show/show-flags.js';
 import { ShowGate } from './show/show-gate.js';
 import { ShowJob } from './show/show-job.js';
 import { ShowJobs } from './show/show-jobs.js';
+import { ShowLoadCheck } from './show/show-load-check.js';
 import { ShowMachines } from './show/show-machines.js';
 import { ShowNotice } from './show/show-notice.js';
 import { ShowNotices } from './show/show-notices.js';
@@ -173,6 +174,7 @@ const SCREENS = [
   ShowCheckRecord,
   ShowCheckSheet,
   ShowChoices,
+  ShowLoadCheck,
   ShowDue,
   ShowFlags,
   ShowGate,

@@ -90,6 +90,8 @@ async function findScreens(page: Page): Promise<void> {
     ['machine', await first('/machines', new RegExp(`^/machines/${id}$`))],
     ['machine-replace', `${await first('/machines', new RegExp(`^/machines/${id}$`))}/replace`],
     ['tow-vehicle', await first('/machines', new RegExp(`^/tow-vehicles/${id}$`))],
+    ['load', '/load'],
+    ['load-answer', '/load?trailer=T-02&mass=7200&psi=65'],
     ['fit', '/fit'],
     ['due', '/due'],
     ['due-all', '/due?state=all'],

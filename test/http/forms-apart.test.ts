@@ -63,6 +63,15 @@ test('a form of my own that names what is theirs is shown again, and shows nothi
   expect(await tableSums(service.databaseUrl, theirs.yard.yardId)).toEqual(before);
 });
 
+test('a load check of my own that names what is theirs shows nothing of it', async () => {
+  const named = `machine=${ids.machineId}&tow=${ids.towVehicleId}&mass=7400`;
+  for (const trailer of ['', 'T-none', 'T-01']) {
+    const answer = await my.get(`/load?trailer=${trailer}&${named}`);
+    expect([trailer, answer.status]).toEqual([trailer, trailer === '' ? 200 : 422]);
+    expect(answer.body).not.toContain(MARK);
+  }
+});
+
 test('somebody who left sees no page of the yard, and sends no form', async () => {
   const left = await service.signedIn(theirs.yard.hand);
   expect((await left.get('/')).body).toContain(MARK);

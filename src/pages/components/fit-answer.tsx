@@ -65,7 +65,7 @@ export function FitAnswer({ fit, names, today }: FitProps & { readonly fit: Expl
   );
 }
 
-function Place({ parking, names }: { readonly parking: FitParking; readonly names: Names }) {
+export function Place({ parking, names }: { readonly parking: FitParking; readonly names: Names }) {
   const { says, from } = parkingWords(parking, names.machines.get(parking.machineId) ?? 'The machine');
   return (
     <p>

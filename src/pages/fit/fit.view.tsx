@@ -23,6 +23,20 @@ interface FitPageProps {
   readonly answer: FitPageAnswer;
 }
 
+/** The same trailer and machine in the load check, where they can be moved. */
+function loadCheckPath(typed: Typed): string {
+  const asked = new URLSearchParams({
+    trailer: typedText(typed, 'trailerNumber'),
+    machine: typedText(typed, 'machineId'),
+    mass: typedText(typed, 'machineMass'),
+    at: typedText(typed, 'machineFromCoupler'),
+    tow: typedText(typed, 'towVehicleId'),
+    hitch: typedText(typed, 'load.hitchHeight'),
+  });
+  for (const [name, value] of [...asked]) if (value === '') asked.delete(name);
+  return asked.size === 0 ? '/load' : `/load?${asked}`;
+}
+
 /** Can this trailer take this machine? Asks, answers, and books nothing. */
 export function FitPage({ caller, choices, typed, names, answer }: FitPageProps) {
   return (
@@ -30,7 +44,11 @@ export function FitPage({ caller, choices, typed, names, answer }: FitPageProps)
       <Head
         title="Check fit"
         lede="Can this trailer take this machine, or which one could? One answer, by how much, why, and what would make it yes. Nothing is booked."
-      />
+      >
+        <a class="button" href={loadCheckPath(typed)}>
+          Drag it along the deck: Load check
+        </a>
+      </Head>
       {answer && 'ranking' in answer && (
         <section class="stack" aria-labelledby="answer" id="the-answer">
           <h2 class="chalked" id="answer">

@@ -16,6 +16,14 @@ export function queryChoice<Value extends string>(
   return choices.find((choice) => choice === text) ?? null;
 }
 
+const ID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
+
+/** The id of something; whatever is none is left out. */
+export function queryId(query: unknown, name: string): string | null {
+  const text = queryText(query, name);
+  return text !== null && ID.test(text) ? text : null;
+}
+
 /** From 1; whatever is no page is the first. */
 export function queryPage(query: unknown): number {
   const page = Number(queryText(query, 'page') ?? 1);
