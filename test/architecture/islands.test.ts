@@ -6,8 +6,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { bundleIslands } from '../../src/launch/island-bundles.js';
 import { projectRoot } from '../../src/launch/project-root.js';
 
-/** What may be left of the first view's 60 KB once page and stylesheet have come. */
-const MOST_BYTES = 40 * 1024;
+/** What is left of the first view's 60 KB once page and stylesheet have come; load check, the largest, holds the whole. */
+const MOST_BYTES = 48 * 1024;
 
 describe('the islands', () => {
   let folder: string;
