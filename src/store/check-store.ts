@@ -4,7 +4,7 @@ import { toColumn } from './civil-day.js';
 import type { YardTx } from './database.js';
 import { type FactTable, factHistory, findFact, withdrawFact } from './fact-table.js';
 import { Prisma } from './generated/client.js';
-import { jsonList } from './json-rows.js';
+import { jsonList, jsonRows } from './json-rows.js';
 import { newId } from './new-id.js';
 import { type HistoryOf, type New, type Recorded, recordedColumns } from './recorded.js';
 
@@ -42,6 +42,7 @@ export type NewCheckRecord = Omit<New<CheckRecord>, 'lines' | 'costCents'> & {
   readonly byName: string;
   readonly note?: string | null | undefined;
   readonly costCents?: number | null | undefined;
+  readonly signedName?: string | null | undefined;
   readonly lines: readonly (CheckedLine & { readonly note?: string | null | undefined })[];
 };
 
@@ -51,6 +52,22 @@ export interface Photo {
   readonly bytes: Uint8Array;
 }
 
+/** A picture kept with a check: a photo, or the signature drawn under the sheet. */
+type Picture = Photo & { readonly isSignature?: boolean };
+
+/** One sheet as it came in, whatever has become of it since. */
+interface SentCheck {
+  readonly trailerId: string;
+  readonly record: CheckRecord;
+  readonly byName: string;
+  readonly note: string | null;
+  readonly signedName: string | null;
+  /** How many pictures came with it, a drawn signature among them. */
+  readonly pictures: number;
+  /** The hold it put on the trailer. */
+  readonly holdId: string | null;
+}
+
 @Injectable()
 export class CheckStore {
   /** Returns the id. */
@@ -58,12 +75,12 @@ export class CheckStore {
     tx: YardTx,
     trailerId: string,
     record: NewCheckRecord,
-    photos: readonly Photo[],
+    pictures: readonly Picture[],
     recorded: Recorded,
   ): Promise<string> {
     const [id] = await this.insertMany(tx, [{ trailerId, record, recorded }]);
     if (id === undefined) throw new Error('a check was written without an id');
-    for (const photo of photos) {
+    for (const photo of pictures) {
       await tx.checkPhoto.createMany({
         data: [
           {
@@ -72,6 +89,7 @@ export class CheckStore {
             checkRecordId: id,
             mediaType: photo.mediaType,
             bytes: new Uint8Array(photo.bytes),
+            isSignature: photo.isSignature ?? false,
             recordedAt: recorded.recordedAt,
           },
         ],
@@ -100,6 +118,7 @@ export class CheckStore {
         proofOnTrailer: record.proofOnTrailer,
         note: record.note ?? null,
         costCents: record.costCents ?? null,
+        signedName: record.signedName ?? null,
         ...recordedColumns(recorded),
       })),
     });
@@ -125,6 +144,23 @@ export class CheckStore {
     return findFact(tx, CHECK_RECORDS, trailerId, recordId);
   }
 
+  /** The record ever written under this id, mended or taken back since as well. */
+  async findSent(tx: YardTx, recordId: string): Promise<SentCheck | null> {
+    const sent = await jsonRows<SentCheck>(
+      tx,
+      Prisma.sql`json_build_object(
+        'trailerId', check_record.trailer_id,
+        'record', ${RECORD},
+        'byName', check_record.by_name,
+        'note', check_record.note,
+        'signedName', check_record.signed_name,
+        'pictures', (select count(*) from check_photo where check_photo.check_record_id = check_record.id),
+        'holdId', (select hold.id from hold where hold.check_record_id = check_record.id))`,
+      Prisma.sql`from check_record where check_record.yard_id = ${tx.yardId}::uuid and check_record.id = ${recordId}::uuid`,
+    );
+    return sent[0] ?? null;
+  }
+
   /** Says that a check was never done. */
   async withdraw(tx: YardTx, trailerId: string, recordId: string, recorded: Recorded): Promise<void> {
     await withdrawFact(tx, CHECK_RECORDS, trailerId, recordId, recorded);
@@ -137,11 +173,17 @@ export class CheckStore {
   /** In the order they were taken. */
   async photoIds(tx: YardTx, recordId: string): Promise<readonly string[]> {
     const photos = await tx.checkPhoto.findMany({
-      where: { checkRecordId: recordId },
+      where: { checkRecordId: recordId, isSignature: false },
       select: { id: true },
       orderBy: { id: 'asc' },
     });
     return photos.map((photo) => photo.id);
+  }
+
+  /** The picture of the signature drawn under a sheet. */
+  async signatureId(tx: YardTx, recordId: string): Promise<string | null> {
+    const where = { checkRecordId: recordId, isSignature: true };
+    return (await tx.checkPhoto.findFirst({ where, select: { id: true } }))?.id ?? null;
   }
 
   async findPhoto(tx: YardTx, photoId: string): Promise<Photo | null> {

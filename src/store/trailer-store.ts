@@ -69,6 +69,16 @@ export class TrailerStore {
     return (await this.read(tx, Prisma.sql`and trailer.yard_number = ${yardNumber}`))[0] ?? null;
   }
 
+  /** The numbers painted on what the yard has in service. */
+  async numbersInService(tx: YardTx): Promise<readonly string[]> {
+    const rows = await tx.trailer.findMany({
+      where: { yardId: tx.yardId, status: 'in-service' },
+      select: { yardNumber: true },
+      orderBy: { yardNumber: 'asc' },
+    });
+    return rows.map((row) => row.yardNumber);
+  }
+
   /** Every trailer of the yard by its number, sold and scrapped ones too. */
   async list(tx: YardTx): Promise<readonly KeptTrailer[]> {
     return this.read(tx, Prisma.empty);

@@ -6,6 +6,8 @@ export interface CheckNotes {
   readonly byName: string;
   readonly note: string | null;
   readonly costCents: number | null;
+  /** The name typed under the sheet. */
+  readonly signedName: string | null;
 }
 
 @Injectable()
@@ -13,7 +15,7 @@ export class CheckRecordView {
   find(tx: YardTx, checkRecordId: string): Promise<CheckNotes | null> {
     return tx.checkRecord.findFirst({
       where: { yardId: tx.yardId, id: checkRecordId },
-      select: { byName: true, note: true, costCents: true },
+      select: { byName: true, note: true, costCents: true, signedName: true },
     });
   }
 }

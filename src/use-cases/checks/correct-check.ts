@@ -11,14 +11,14 @@ import { MembershipStore } from '../../store/membership-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
-import { type RecordCheckInput, readCheckNotes, readCheckRecord } from '../input/check-input.js';
+import { type CheckInput, readCheckNotes, readCheckRecord } from '../input/check-input.js';
 import { Given } from '../input/given.js';
 import { done, invalid, notAllowed, notFound, type Outcome } from '../outcome.js';
 import { findWhoDidIt } from './find-who-did-it.js';
 import { holdForSafety } from './hold-for-safety.js';
 
 export type CorrectCheckInput =
-  | (Omit<RecordCheckInput, 'checkKindId'> & { readonly checkRecordId: string })
+  | (CheckInput & { readonly checkRecordId: string })
   | { readonly trailerId: string; readonly checkRecordId: string; readonly neverDone: true };
 
 interface CheckCorrected {
@@ -95,12 +95,12 @@ export class CorrectCheck {
     given.id('trailerId', 'the trailer');
     given.id('checkRecordId', 'the record to mend');
     const record = { ...readCheckRecord(given, kind, caller.today), checkKindId: kind.id };
-    const { photos, ...notes } = readCheckNotes(given);
+    const { pictures, ...notes } = readCheckNotes(given);
     const who = await findWhoDidIt(tx, this.members, given, caller);
     if (given.problems.length > 0) return invalid(given.problems);
     const after = { ...record, ...who, ...notes };
     const recorded = { ...recordedBy(caller), correctsId };
-    const checkRecordId = await this.checks.insert(tx, facts.trailer.id, after, photos, recorded);
+    const checkRecordId = await this.checks.insert(tx, facts.trailer.id, after, pictures, recorded);
     const holdId = await holdForSafety(tx, this.holds, caller, facts, kind, { ...after, id: checkRecordId });
     return done({ checkRecordId, holdId, after });
   }

@@ -3,7 +3,8 @@ import type { CheckedLine, CheckKind, CheckRecord, SheetLine } from '../../rules
 import { PLAUSIBLE_MEASURED, PLAUSIBLE_SETTING } from '../../rules/facts/plausible.js';
 import { type Given, TEXT } from './given.js';
 import type { Incoming } from './incoming.js';
-import { type Photo, readPhotos } from './photo-input.js';
+import { type Photo, readPhotos, readSignature } from './photo-input.js';
+import type { Sending } from './send-id.js';
 
 export type CheckRecordInput = Incoming<
   Omit<CheckRecord, 'id' | 'checkKindId' | 'outcome' | 'byPersonId' | 'lines' | 'costCents'> & {
@@ -13,10 +14,31 @@ export type CheckRecordInput = Incoming<
   }
 >;
 
+/** What a sheet showed when it was opened, so that what has changed since can be told. */
+export interface SeenSheet {
+  readonly yardNumber: string;
+  readonly buildSheetId: string | null;
+  /** Stands for the lines of the sheet; other lines have another mark. */
+  readonly linesMark: string;
+  readonly openHoldIds: readonly string[];
+  /** The last day this check was done, and its records of that day. */
+  readonly lastDoneOn: CivilDate | null;
+  readonly lastRecordIds: readonly string[];
+}
+
+/** What belongs to one sending of a sheet and not to the check. */
+interface SheetSending extends Sending {
+  /** The number as read off the trailer before signing; it must be this trailer's. */
+  readonly paintedNumber?: string | null;
+  readonly seen?: SeenSheet | null;
+}
+
 /** A check as somebody records it. */
-export type RecordCheckInput = CheckRecordInput & {
+export type RecordCheckInput = CheckInput & SheetSending & { readonly checkKindId: string };
+
+/** A check as somebody says it was. */
+export type CheckInput = CheckRecordInput & {
   readonly trailerId: string;
-  readonly checkKindId: string;
   /** One of the yard's people; whoever records it when left out. */
   readonly byPersonId?: string | null;
   /** Somebody from outside, such as an axle shop. */
@@ -24,6 +46,9 @@ export type RecordCheckInput = CheckRecordInput & {
   readonly note?: string | null;
   readonly costCents?: number | null;
   readonly photos?: readonly Photo[];
+  /** The name typed under the sheet, or the signature drawn there. */
+  readonly signedName?: string | null;
+  readonly signature?: Photo | null;
 };
 
 /** A sheet of fifteen lines on six axles of dual wheels still fits. */
@@ -62,12 +87,17 @@ export function readCheckRecord(
 export function readCheckNotes(given: Given): {
   readonly note: string | null;
   readonly costCents: number | null;
-  readonly photos: readonly Photo[];
+  readonly signedName: string | null;
+  /** Photos, and the signature where one was drawn. */
+  readonly pictures: readonly (Photo & { readonly isSignature: boolean })[];
 } {
+  const photos = readPhotos(given).map((photo) => ({ ...photo, isSignature: false }));
+  const signature = readSignature(given);
   return {
     note: given.text('note', 'the note', TEXT.page),
     costCents: given.number('costCents', { ...PLAUSIBLE_SETTING.cents, what: 'what it cost, in cents' }),
-    photos: readPhotos(given),
+    signedName: given.text('signedName', 'the name signed with', TEXT.name),
+    pictures: signature === null ? photos : [...photos, { ...signature, isSignature: true }],
   };
 }
 

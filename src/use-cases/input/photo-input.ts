@@ -18,14 +18,20 @@ const SIGNATURES: Readonly<Record<string, (bytes: Uint8Array) => boolean>> = {
 
 /** Photos shown back to people later: only pictures, and what they claim to be. */
 export function readPhotos(given: Given): readonly Photo[] {
-  return given.list('photos', 'photos', MOST_PHOTOS).map((photo) => {
-    const mediaType = photo.needChoice('mediaType', 'the kind of picture', ['image/jpeg', 'image/png', 'image/webp']);
-    const bytes = photo.bytes('bytes') ?? new Uint8Array();
-    if (bytes.length > MOST_BYTES) photo.refuse('bytes', 'Send a picture of at most 8 MB.');
-    else if (!SIGNATURES[mediaType]?.(bytes))
-      photo.refuse('bytes', `Send a picture that is ${mediaType}; this is not.`);
-    return { mediaType, bytes };
-  });
+  return given.list('photos', 'photos', MOST_PHOTOS).map(readPhoto);
+}
+
+/** A signature drawn with a finger: a picture too. Null when none was drawn. */
+export function readSignature(given: Given): Photo | null {
+  return given.has('signature') ? readPhoto(given.object('signature')) : null;
+}
+
+function readPhoto(photo: Given): Photo {
+  const mediaType = photo.needChoice('mediaType', 'the kind of picture', ['image/jpeg', 'image/png', 'image/webp']);
+  const bytes = photo.bytes('bytes') ?? new Uint8Array();
+  if (bytes.length > MOST_BYTES) photo.refuse('bytes', 'Send a picture of at most 8 MB.');
+  else if (!SIGNATURES[mediaType]?.(bytes)) photo.refuse('bytes', `Send a picture that is ${mediaType}; this is not.`);
+  return { mediaType, bytes };
 }
 
 function starts(bytes: Uint8Array, signature: readonly number[]): boolean {

@@ -16,7 +16,10 @@ export interface CheckRecordScreen {
   readonly byName: string;
   readonly note: string | null;
   readonly costCents: number | null;
+  readonly signedName: string | null;
   readonly photoIds: readonly string[];
+  /** The picture of a drawn signature. */
+  readonly signatureId: string | null;
 }
 
 /** One check as it was recorded, mended and taken-back ones too. */
@@ -47,6 +50,7 @@ export class ShowCheckRecord {
         kind: await this.checkKinds.find(tx, record.fact.checkKindId),
         ...notes,
         photoIds: await this.checks.photoIds(tx, input.checkRecordId),
+        signatureId: await this.checks.signatureId(tx, input.checkRecordId),
       });
     });
   }
