@@ -14,6 +14,7 @@ import { AnswerController } from './notices/answer.controller.js';
 import { NoticesController } from './notices/notices.controller.js';
 import { PeopleController } from './people/people.controller.js';
 import { PersonController } from './people/person.controller.js';
+import { SheetsController } from './sheets/sheets.controller.js';
 import { InvitationController } from './sign-in/invitation.controller.js';
 import { PasswordController } from './sign-in/password.controller.js';
 import { SignInController } from './sign-in/sign-in.controller.js';
@@ -44,6 +45,7 @@ import { YardController } from './yard/yard.controller.js';
     NoticesController,
     PartsController,
     ReadingsController,
+    SheetsController,
     TrailersController,
     TrailerController,
     TripsController,

@@ -17,6 +17,8 @@ const OPEN_TO_ALL = [
   'GET /assets/:file',
   'GET /favicon.ico',
   'GET /favicon.svg',
+  // Keeps pages on a phone; holds nothing of any yard itself.
+  'GET /sw.js',
   // Getting in.
   'GET /sign-in',
   'POST /sign-in',

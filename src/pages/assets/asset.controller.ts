@@ -2,7 +2,7 @@ import { Controller, Get, Headers, Param, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Open } from '../../http/open.js';
 import { type Asset, packedFor } from './asset.js';
-import { islandScripts } from './island-scripts.js';
+import { islandAsset, islandScripts } from './island-scripts.js';
 import { stylesheet } from './stylesheet.js';
 
 /** The three lamps of the header board. */
@@ -30,6 +30,13 @@ export class AssetController {
       .header('cache-control', 'public, max-age=31536000, immutable')
       .type(asset.mediaType)
       .send(body);
+  }
+
+  /** Keeps the sheets of whoever is signed in on their phone. Asked for anew each time, so that a mended one takes over. */
+  @Get('sw.js')
+  worker(@Res() reply: FastifyReply): void {
+    const { mediaType, body } = islandAsset('sheet-worker');
+    reply.header('cache-control', 'no-cache').type(mediaType).send(body);
   }
 
   @Get(['favicon.svg', 'favicon.ico'])

@@ -17,9 +17,13 @@ export function islandScripts(): ReadonlyMap<string, Asset> {
 
 /** Where the script of an island is served; the name is that of its file in `islands/`. */
 export function islandPath(name: string): string {
+  return islandAsset(name).path;
+}
+
+export function islandAsset(name: string): Asset {
   const script = islandScripts().get(name);
   if (script === undefined) throw new Error(`No island "${name}" was built: is it in src/pages/islands?`);
-  return script.path;
+  return script;
 }
 
 function read(): ReadonlyMap<string, Asset> {

@@ -1,6 +1,7 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Due } from '../../rules/inspection/due.js';
 import type { DueScreen } from '../../use-cases/show/show-due.js';
+import { sheetPath } from '../sheets/sheet-data.js';
 import { dueWhen } from '../words/due-words.js';
 import { YardNumber } from './yard-number.js';
 
@@ -45,7 +46,7 @@ export function DueLine({ row, today }: DueLineProps) {
       </div>
       <p class="small">
         {dueWhen(row.due, today)}.{' '}
-        <a href={`/trailers/${row.trailer.id}/checks/${row.checkKind.id}`} class="no-print">
+        <a href={sheetPath(row.trailer.id, row.checkKind.id)} class="no-print">
           Record it
           <span class="hidden-words">
             : {row.checkKind.name}, {row.trailer.number}

@@ -7,6 +7,7 @@ import { showCount } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
+import { sheetPath } from '../sheets/sheet-data.js';
 import { dueWhen, dueWhy, yardDayWords } from '../words/due-words.js';
 
 interface DueProps {
@@ -74,7 +75,7 @@ export function DuePage({ caller, screen }: DueProps) {
             {
               label: 'Done?',
               cell: (row) => (
-                <a href={`/trailers/${row.trailer.id}/checks/${row.checkKind.id}`}>
+                <a href={sheetPath(row.trailer.id, row.checkKind.id)}>
                   Record it
                   <span class="hidden-words">
                     : {row.checkKind.name}, {row.trailer.number}

@@ -1,6 +1,6 @@
 import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import type { CheckedLine, CheckKind } from '../../rules/facts/check.js';
-import type { CheckRecordInput } from '../../use-cases/input/check-input.js';
+import type { CheckRecordInput, SeenSheet } from '../../use-cases/input/check-input.js';
 import type { FieldProblem } from '../../use-cases/outcome.js';
 import { measuredFix, measuredPlaces, measuredUnit } from '../words/measured-words.js';
 import type { FormReader } from './read-form.js';
@@ -11,7 +11,7 @@ export function lineField(code: string, position: string | null, what: 'value' |
   return `lines.${code}.${position ?? 'once'}.${what}`;
 }
 
-interface ReadLine {
+export interface ReadLine {
   readonly line: CheckedLine;
   readonly field: string;
   readonly quantity: CheckKind['lines'][number]['quantity'];
@@ -41,6 +41,10 @@ export function readCheckForm(
   readonly note: string | null;
   readonly byName: string | null;
   readonly costCents: number | null;
+  readonly signedName: string | null;
+  readonly paintedNumber: string | null;
+  readonly sendId: string | null;
+  readonly seen: SeenSheet | null;
 } {
   return {
     doneOn: form.need('doneOn') as CheckRecordInput['doneOn'],
@@ -51,7 +55,21 @@ export function readCheckForm(
     note: form.text('note'),
     byName: form.text('byName'),
     costCents: form.dollars('cost'),
+    signedName: form.text('signedName'),
+    paintedNumber: form.text('paintedNumber'),
+    sendId: form.text('sendId'),
+    seen: seenOf(form.text('seen')),
   };
+}
+
+/** What the sheet showed, carried along as JSON. Spoiled on the way, it is handed on as it is and refused there. */
+function seenOf(text: string | null): SeenSheet | null {
+  if (text === null) return null;
+  try {
+    return JSON.parse(text) as SeenSheet;
+  } catch {
+    return text as unknown as SeenSheet;
+  }
 }
 
 /** Nothing answered and nothing said is no pass: silence must not look like work. */

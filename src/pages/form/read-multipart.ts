@@ -10,24 +10,30 @@ export interface SentForm {
   /** Texts by field name, as an ordinary form would have them. */
   readonly body: Readonly<Record<string, string | readonly string[]>>;
   readonly photos: readonly SentPhoto[];
+  /** The picture of a signature drawn on the page. */
+  readonly signature: SentPhoto | null;
 }
 
 /** Reads a form that may carry photos. Files left empty in the browser are passed over. */
 export async function readMultipart(request: FastifyRequest): Promise<SentForm> {
-  if (!request.isMultipart()) return { body: asBody(request.body), photos: [] };
+  if (!request.isMultipart()) return { body: asBody(request.body), photos: [], signature: null };
   const body: Record<string, string[]> = {};
   const photos: SentPhoto[] = [];
+  let signature: SentPhoto | null = null;
   for await (const part of request.parts()) {
     if (part.type === 'file') {
       const bytes = await part.toBuffer();
-      if (bytes.length > 0) photos.push({ mediaType: part.mimetype, bytes });
+      if (bytes.length === 0) continue;
+      const picture = { mediaType: part.mimetype, bytes };
+      if (part.fieldname === 'signature') signature = picture;
+      else photos.push(picture);
     } else if (typeof part.value === 'string') {
       const before = body[part.fieldname];
       if (before) before.push(part.value);
       else body[part.fieldname] = [part.value];
     }
   }
-  return { body, photos };
+  return { body, photos, signature };
 }
 
 function asBody(body: unknown): SentForm['body'] {

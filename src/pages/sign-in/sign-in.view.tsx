@@ -1,4 +1,5 @@
 import { Field, type Typed, WrongList } from '../components/field.js';
+import { Island } from '../components/island.js';
 import { Page } from '../page.js';
 
 interface SignInPageProps {
@@ -33,6 +34,9 @@ export function SignInPage({ typed, next, said, mayFound }: SignInPageProps) {
           <a href="/forgot-password">Forgot the password?</a>
         </div>
       </form>
+      <Island name="signed-out" data={{}}>
+        {null}
+      </Island>
       {mayFound && (
         <p>
           New here? <a href="/first-run">Set up your own yard</a>

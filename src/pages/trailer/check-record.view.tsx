@@ -50,6 +50,7 @@ export function CheckRecordPage({ caller, screen, said }: CheckRecordProps) {
         )}
         {screen.costCents !== null && <Fact name="Cost" value={showMoney(screen.costCents)} />}
         {screen.note && <Fact name="Note" value={screen.note} />}
+        {screen.signedName && <Fact name="Signed" value={screen.signedName} />}
       </dl>
       {fact.lines.length > 0 && (
         <Table
@@ -82,6 +83,12 @@ export function CheckRecordPage({ caller, screen, said }: CheckRecordProps) {
             ))}
           </ul>
         </section>
+      )}
+      {screen.signatureId && (
+        <p class="stack-tight">
+          <span class="label">Signed by hand</span>
+          <img class="signature" src={`/photos/${screen.signatureId}`} alt={`Signature under ${name}`} loading="lazy" />
+        </p>
       )}
       {record.standing && may(caller, 'shop') && (
         <form class="actions" method="post" action={`/trailers/${trailer.id}/records/${fact.id}/withdraw`}>

@@ -2,8 +2,11 @@ import type { CheckKind } from '../../rules/facts/check.js';
 import type { Caller } from '../../use-cases/caller.js';
 import type { CheckSheetScreen } from '../../use-cases/show/show-check-sheet.js';
 import { Caution } from '../components/caution.js';
-import { Field, Picks, Section, type Typed, YesNo } from '../components/field.js';
+import { Field, Picks, Section, SendId, type Typed, typedText, YesNo } from '../components/field.js';
+import { Island } from '../components/island.js';
 import { lineField } from '../form/check-form.js';
+import { personMark } from '../sheets/person-mark.js';
+import { type CheckSheetData, sheetPath } from '../sheets/sheet-data.js';
 import { listWords, positionWords } from '../words/build-words.js';
 import { triggerWords, workWords } from '../words/due-words.js';
 import { measuredLimit, measuredPlaces, measuredUnit } from '../words/measured-words.js';
@@ -31,6 +34,23 @@ export function CheckSheetPage({ caller, screen, typed }: CheckSheetProps) {
       submit="Record the check"
       multipart
     >
+      <SendId typed={typed} />
+      <input type="hidden" name="seen" value={typedText(typed, 'seen') || JSON.stringify(screen.seen)} />
+      <input type="hidden" name="person" value={personMark(caller)} />
+      <Island name="check-sheet" data={sheetData(caller, screen)}>
+        <p class="phone-line" role="status">
+          Send it while there is a signal.
+        </p>
+        <div class="wrong-list sheet-wrong" role="alert" tabindex={-1} hidden>
+          <p class="strong">Not signed yet. It is kept as it is; mend this:</p>
+        </div>
+      </Island>
+      {screen.lookAlikes.length > 0 && (
+        <p class="caution" role="note">
+          {trailer.yardNumber} is easily taken for {lookAlikeWords(screen.lookAlikes)}. Read the number on the trailer
+          you stand at.
+        </p>
+      )}
       {kind.lines.some((line) => line.kind !== 'photo') && (
         <Section
           title="The sheet"
@@ -57,6 +77,7 @@ export function CheckSheetPage({ caller, screen, typed }: CheckSheetProps) {
           multiple
           wide
         />
+        <ul class="photos shots" aria-label="Pictures taken" hidden />
       </Section>
       <Section title="How it came out">
         <Picks
@@ -109,9 +130,77 @@ export function CheckSheetPage({ caller, screen, typed }: CheckSheetProps) {
           {kind.source}
         </p>
       </Section>
+      <SignSection caller={caller} typed={typed} />
       <Caution>Limits beside the fields are the ones on file; the maker's own number governs.</Caution>
     </TrailerFormPage>
   );
+}
+
+/** Which trailer it was, and who answers for what is written above. */
+function SignSection({ caller, typed }: { readonly caller: Caller; readonly typed: Typed }) {
+  return (
+    <Section title="Sign it" lede="Read the number off the trailer you stand at, not off this page.">
+      <div class="fields">
+        <Field typed={typed} name="paintedNumber" label="Number painted on the trailer" maxLength={24} />
+        <div class="actions scan" hidden>
+          <button class="button" type="button">
+            Scan its label
+          </button>
+        </div>
+      </div>
+      <video class="scan-view" hidden muted playsInline aria-label="What the camera sees" />
+      <p class="wrong number-wrong" role="alert" hidden />
+      <p class="tape-note must-not-go" role="alert" hidden />
+      <div class="sign-pad" hidden>
+        <span class="label">Sign here with a finger</span>
+        <canvas width={640} height={240} role="img" aria-label="Your signature; typing your name below does as well" />
+        <div class="actions">
+          <button class="button" type="button">
+            Clear the signature
+          </button>
+        </div>
+      </div>
+      <Field
+        typed={typed}
+        name="signedName"
+        label="Name typed as signature"
+        hint={`Typing your name counts as signing. You are ${caller.name}.`}
+        autoComplete="name"
+        maxLength={80}
+      />
+    </Section>
+  );
+}
+
+/** What the script of the sheet needs to know without asking. */
+function sheetData(caller: Caller, { trailer, kind, build, lookAlikes }: CheckSheetScreen): CheckSheetData {
+  const measures = kind.lines.flatMap(({ code, quantity }) =>
+    quantity === null
+      ? []
+      : measuredPlaces(quantity, build).map((place) => [lineField(code, place, 'value'), quantity] as const),
+  );
+  return {
+    person: personMark(caller),
+    path: sheetPath(trailer.id, kind.id),
+    trailerId: trailer.id,
+    yardNumber: trailer.yardNumber,
+    check: kind.name,
+    today: caller.today,
+    timeZone: caller.timeZone,
+    lookAlikes,
+    measures: Object.fromEntries(measures),
+    safety: Object.fromEntries(kind.lines.filter((line) => line.safety).map((line) => [line.code, line.text])),
+  };
+}
+
+/** So many are named; a yard of two thousand has dozens for each. */
+const MOST_NAMED = 4;
+
+function lookAlikeWords(numbers: readonly string[]): string {
+  const named = numbers.slice(0, MOST_NAMED);
+  const more = numbers.length - named.length;
+  const all = more > 0 ? [...named, `${more} more`] : named;
+  return new Intl.ListFormat('en-US', { type: 'disjunction' }).format(all);
 }
 
 function photoWords(kind: CheckKind): string {

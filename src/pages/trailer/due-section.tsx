@@ -4,6 +4,7 @@ import type { TrailerScreen } from '../../use-cases/show/show-trailer.js';
 import { DueMark } from '../components/due-line.js';
 import { HowWorkedOut } from '../components/how-worked-out.js';
 import { showCount } from '../components/show-quantity.js';
+import { sheetPath } from '../sheets/sheet-data.js';
 import { dueWhen, dueWhy, rangeWords, stopWords, workWords, yardDayWords } from '../words/due-words.js';
 
 interface SectionProps {
@@ -75,7 +76,7 @@ function DueItem({ due: one, caller, screen }: SectionProps & { readonly due: Du
       />
       {may(caller, 'hand') && screen.trailer.status === 'in-service' && (
         <p class="no-print">
-          <a href={`/trailers/${screen.trailer.id}/checks/${one.checkKindId}`}>
+          <a href={sheetPath(screen.trailer.id, one.checkKindId)}>
             Record it<span class="hidden-words">: {kind?.name ?? one.code}</span>
           </a>
         </p>

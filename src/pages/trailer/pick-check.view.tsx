@@ -2,8 +2,11 @@ import type { CheckKind } from '../../rules/facts/check.js';
 import { applies } from '../../rules/inspection/applies.js';
 import type { Caller } from '../../use-cases/caller.js';
 import type { TrailerFormScreen } from '../../use-cases/show/show-trailer-form.js';
+import { Island } from '../components/island.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
+import { personMark } from '../sheets/person-mark.js';
+import { type SheetKeeperData, sheetPath } from '../sheets/sheet-data.js';
 import { listWords } from '../words/build-words.js';
 import { triggerWords } from '../words/due-words.js';
 
@@ -31,6 +34,11 @@ export function PickCheckPage({ caller, screen }: PickCheckProps) {
         <p class="empty">No check is set up for this build. An owner sets them up under Yard.</p>
       )}
       <Kinds kinds={fitting} trailerId={trailer.id} />
+      <Island name="sheet-keeper" data={sheetKeeper(caller, fitting, trailer.id)}>
+        <p class="soft small">
+          A sheet opened with a signal can be filled in without one. <a href="/sheets">What waits on this phone</a>
+        </p>
+      </Island>
       {others.length > 0 && (
         <details class="more">
           <summary>Checks that this build does not call for ({others.length})</summary>
@@ -41,13 +49,18 @@ export function PickCheckPage({ caller, screen }: PickCheckProps) {
   );
 }
 
+/** The sheets a phone keeps once this list was opened, so that each opens without a signal. */
+function sheetKeeper(caller: Caller, kinds: readonly CheckKind[], trailerId: string): SheetKeeperData {
+  return { person: personMark(caller), paths: ['/sheets', ...kinds.map((kind) => sheetPath(trailerId, kind.id))] };
+}
+
 function Kinds({ kinds, trailerId }: { readonly kinds: readonly CheckKind[]; readonly trailerId: string }) {
   return (
     <ul class="cards">
       {kinds.map((kind) => (
         <li class="sheet" key={kind.id}>
           <h2 class="h3">
-            <a href={`/trailers/${trailerId}/checks/${kind.id}`}>{kind.name}</a>
+            <a href={sheetPath(trailerId, kind.id)}>{kind.name}</a>
           </h2>
           <p class="soft small">
             {kind.triggers.length === 0 ? 'When asked for' : listWords(kind.triggers.map(triggerWords))}

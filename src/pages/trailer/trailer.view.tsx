@@ -48,7 +48,7 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
       </Head>
       {!gone && may(caller, 'hand') && (
         <nav class="actions" aria-label={`Record for ${trailer.yardNumber}`}>
-          <a class="button button-main" href={`${path}/checks`}>
+          <a class="button button-main" href={`/sheets/${screen.trailer.id}`}>
             Record a check
           </a>
           <a class="button" href={`${path}/trips/new`}>
