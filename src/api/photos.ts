@@ -6,17 +6,20 @@ const BASE64 = /^(?:[A-Za-z0-9+/]{4})*(?:[A-Za-z0-9+/]{2}==|[A-Za-z0-9+/]{3}=)?$
 
 /** JSON cannot hold bytes: photos come in base64, and go on as the bytes that the use case takes. */
 export function withPhotoBytes(body: JsonObject): JsonObject {
-  const { photos } = body;
-  if (!Array.isArray(photos)) return body;
-  return { ...body, photos: photos.map(withBytes) };
+  const { photos, signature } = body;
+  return {
+    ...body,
+    ...(Array.isArray(photos) ? { photos: photos.map((photo, place) => withBytes(photo, `photos[${place}]`)) } : {}),
+    ...(signature === undefined ? {} : { signature: withBytes(signature, 'signature') }),
+  };
 }
 
-function withBytes(photo: unknown, place: number): unknown {
+function withBytes(photo: unknown, field: string): unknown {
   if (typeof photo !== 'object' || photo === null || Array.isArray(photo)) return photo;
   const { base64, ...rest } = photo as JsonObject;
   if (typeof base64 !== 'string' || !BASE64.test(base64) || 'bytes' in rest) {
     const message = "Give the picture's bytes in base64, in the field base64.";
-    throw new Refusal({ kind: 'invalid', fields: [{ field: `photos[${place}].base64`, message }] });
+    throw new Refusal({ kind: 'invalid', fields: [{ field: `${field}.base64`, message }] });
   }
   return { ...rest, bytes: Buffer.from(base64, 'base64') };
 }
@@ -25,7 +28,7 @@ function withBytes(photo: unknown, place: number): unknown {
 export function photosAsSent<T>(outcome: Outcome<T>): Outcome<T> {
   if (outcome.ok || outcome.problem.kind !== 'invalid') return outcome;
   const fields = outcome.problem.fields.map(({ field, message }) => ({
-    field: field.replace(/^(photos\[\d+\]\.)bytes$/, '$1base64'),
+    field: field.replace(/^((?:photos\[\d+\]|signature)\.)bytes$/, '$1base64'),
     message,
   }));
   return { ok: false, problem: { kind: 'invalid', fields } };

@@ -60,6 +60,13 @@ const WORKINGS = {
 const typedIn = (fields: Readonly<Record<string, readonly [string, string]>>, at: 0 | 1) =>
   Object.fromEntries(Object.entries(fields).map(([name, texts]) => [name, texts[at]]));
 
+/** Where the sheet of a check is sent, as its page says; the first of the list when no name is given. */
+async function sheetOf(trailer: string, name: string): Promise<string> {
+  const list = (await owner.get(`${trailer}/checks`)).body;
+  const page = linkIn(list, new RegExp(`href="(/sheets/[0-9a-f-]{36}/[0-9a-f-]{36})">${escaped(name)}`));
+  return linkIn((await owner.get(page)).body, /action="(\/trailers\/[^"]+\/checks\/[0-9a-f-]{36})"/);
+}
+
 /** Something like `/machines/…` that a page leads to. */
 function linkIn(body: string, pattern: RegExp): string {
   return pattern.exec(body)?.[1] ?? 'no such link';
@@ -325,11 +332,8 @@ describe('recording what happened', () => {
     const path = await addTrailer('F-14');
     const kind = DEFAULT_CHECK_KINDS.find(({ lines }) => lines.some((line) => line.kind === 'tick' && line.safety));
     const line = kind?.lines.find((one) => one.kind === 'tick' && one.safety);
-    const sheet = new RegExp(`href="(${path}/checks/[0-9a-f-]{36})">${escaped(kind?.name ?? '')}<`).exec(
-      (await owner.get(`${path}/checks`)).body,
-    )?.[1];
-    expect(sheet).toBeDefined();
-    const answer = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.once.result`]: 'bad' });
+    const sheet = await sheetOf(path, kind?.name ?? '');
+    const answer = await owner.post(sheet, { doneOn: '2026-03-02', [`lines.${line?.code}.once.result`]: 'bad' });
     expect(answer.location).toBe(`${path}?said=check-held`);
     const held = (await owner.get(path)).body;
     expect(held).toContain('On hold: this trailer must not go out');
@@ -342,7 +346,7 @@ describe('recording what happened', () => {
 
   test('a sheet on which nothing is answered is no pass', async () => {
     const path = await addTrailer('F-15');
-    const sheet = /href="([^"]+\/checks\/[0-9a-f-]{36})"/.exec((await owner.get(`${path}/checks`)).body)?.[1] ?? '';
+    const sheet = await sheetOf(path, '');
     const answer = await owner.post(sheet, { doneOn: '2026-03-02' });
     expect(answer.status).toBe(422);
     expect(answer.body).toContain('Answer the lines of the sheet, or say how the check came out');
@@ -351,10 +355,7 @@ describe('recording what happened', () => {
   test('magnets are measured at each hub, in inches and amperes, and shown in them again', async () => {
     const path = await addTrailer('F-76');
     const kind = DEFAULT_CHECK_KINDS.find(({ code }) => code === 'brake-inspect');
-    const sheet = linkIn(
-      (await owner.get(`${path}/checks`)).body,
-      new RegExp(`href="(${path}/checks/[0-9a-f-]{36})">${escaped(kind?.name ?? '')}<`),
-    );
+    const sheet = await sheetOf(path, kind?.name ?? '');
     const wrong = await owner.post(sheet, { doneOn: '2026-03-02', 'lines.magnet-current.2R.value': '75' });
     expect(wrong.body).toContain('Enter the magnet current as a number, 0 to 60 A, or leave it empty.');
     const answer = await owner.post(sheet, {
@@ -372,13 +373,11 @@ describe('recording what happened', () => {
     const path = await addTrailer('F-16');
     const kind = DEFAULT_CHECK_KINDS.find(({ code }) => code === 'tire-pressure');
     const line = kind?.lines.find(({ quantity }) => quantity === 'cold-pressure-kpa');
-    const sheet = new RegExp(`href="(${path}/checks/[0-9a-f-]{36})">${escaped(kind?.name ?? '')}<`).exec(
-      (await owner.get(`${path}/checks`)).body,
-    )?.[1];
-    expect((await owner.get(sheet ?? '')).body).toContain('80 psi (plate)');
-    const wrong = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '800' });
+    const sheet = await sheetOf(path, kind?.name ?? '');
+    expect((await owner.get(sheet)).body).toContain('80 psi (plate)');
+    const wrong = await owner.post(sheet, { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '800' });
     expect(wrong.body).toContain('Enter the cold pressure as a number, 0 to 150 psi, or leave it empty.');
-    const answer = await owner.post(sheet ?? '', { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '62' });
+    const answer = await owner.post(sheet, { doneOn: '2026-03-02', [`lines.${line?.code}.1L.value`]: '62' });
     expect(answer.status, answer.body).toBe(303);
     expect((await owner.get(answer.location ?? '')).body).toContain('62 psi');
   });

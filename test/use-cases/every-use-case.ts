@@ -197,6 +197,7 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
     byPersonId: yard.idOf('shop'),
     note: 'two seals',
     costCents: 4_200,
+    signedName: 'Wren Ostrow',
   };
   const { checkRecordId } = await must(service.get(RecordCheck).run(owner, check));
   const { holdId } = await must(service.get(OpenHold).run(owner, { trailerId, reason: 'crack at the tongue' }));
@@ -226,7 +227,19 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
     of(ChangeJob, 'hand', { jobId: toChange, ...job, name: 'Hollow Road' }),
     of(CancelJob, 'hand', { jobId: toCancel, reason: 'rain' }),
     of(FinishJob, 'hand', { jobId: toFinish, ...TRIP, startedOn: TODAY, machineId, note: 'muddy' }),
-    of(RecordCheck, 'hand', { ...check, doneOn: YESTERDAY }),
+    of(RecordCheck, 'hand', {
+      ...check,
+      doneOn: YESTERDAY,
+      paintedNumber: 'T-01',
+      seen: {
+        yardNumber: 'T-01',
+        buildSheetId: null,
+        linesMark: 'as it was',
+        openHoldIds: [],
+        lastDoneOn: YESTERDAY,
+        lastRecordIds: [],
+      },
+    }),
     of(LiftHold, 'shop', { trailerId, holdId, reason: 'welded and looked at', checkRecordId }),
     of(CorrectCheck, 'shop', { ...checkToCorrect, checkRecordId, costCents: 4_300 }),
     of(OpenHold, 'hand', { trailerId, reason: 'ramp bent' }),

@@ -186,10 +186,22 @@ export const CHECK_READ = z.object({
   photoIds: z.array(ID),
   standing: z.boolean(),
 });
+const CHANGED_SINCE = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('renumbered'), from: z.string(), to: z.string() }),
+  z.object({ kind: z.literal('gone'), status: z.enum(['sold', 'scrapped']) }),
+  z.object({ kind: z.literal('build-changed') }),
+  z.object({ kind: z.literal('sheet-changed') }),
+  z.object({ kind: z.literal('held'), holdId: ID, reason: z.string(), openedOn: DAY }),
+  z.object({ kind: z.literal('checked'), checkRecordId: ID, doneOn: DAY, outcome: z.enum(['pass', 'fail']) }),
+]);
 export const CHECK_RECORDED = z.object({
   checkRecordId: ID,
   holdId: ID.nullable().describe('The hold this check put on the trailer.'),
   besides: z.array(ID).describe('Records of the same check that stood before and are kept beside this one.'),
+  changed: z
+    .array(CHANGED_SINCE)
+    .describe('What had changed since the sheet was opened, when seen said what it showed.'),
+  sentAgain: z.boolean().describe('It had come in before under the same send id; nothing was recorded anew.'),
   raised: RAISED,
 });
 export const CHECK_CORRECTED = z.object({ checkRecordId: ID.nullable(), holdId: ID.nullable(), raised: RAISED });

@@ -121,6 +121,11 @@ export const CHECK_RECORD = z
   })
   .meta({ id: 'CheckRecord' });
 
+const PICTURE = z.strictObject({
+  mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp']),
+  base64: z.string().describe('The bytes of the picture in base64; at most 8 MB each.'),
+});
+
 const CHECK_TOLD = {
   doneOn: DAY,
   ...maybe({
@@ -141,17 +146,31 @@ const CHECK_TOLD = {
     byName: text(TEXT.name, 'Somebody from outside who did it.'),
     note: text(TEXT.page, 'A note.'),
     costCents: quantity(R.cents),
-    photos: z
-      .array(
-        z.strictObject({
-          mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp']),
-          base64: z.string().describe('The bytes of the picture in base64; at most 8 MB each.'),
-        }),
-      )
-      .max(12),
+    signedName: text(TEXT.name, 'The name typed under the sheet as signature.'),
+    signature: PICTURE.describe('The signature as drawn.'),
+    photos: z.array(PICTURE).max(12),
   }),
 };
-export const CHECK_BODY = z.strictObject({ checkKindId: ID, ...CHECK_TOLD }).meta({ id: 'CheckBody' });
+/** What a sheet showed when it was opened. */
+const SEEN = z.strictObject({
+  yardNumber: text(TEXT.mark, 'The number it showed.'),
+  linesMark: text(TEXT.name, 'Stands for its lines: other lines have another.'),
+  ...maybe({
+    buildSheetId: ID,
+    openHoldIds: z.array(ID).max(200),
+    lastDoneOn: DAY,
+    lastRecordIds: z.array(ID).max(200),
+  }),
+});
+/** Sent twice with the same id, it is recorded once. */
+const SHEET_SENDING = maybe({
+  sendId: ID,
+  paintedNumber: text(TEXT.mark, "The number as read off the trailer; any but this trailer's is refused."),
+  seen: SEEN.describe('Tells what to compare with: the answer says what has changed since.'),
+});
+export const CHECK_BODY = z
+  .strictObject({ checkKindId: ID, ...CHECK_TOLD, ...SHEET_SENDING })
+  .meta({ id: 'CheckBody' });
 export const CORRECT_CHECK_BODY = z.strictObject(CHECK_TOLD).meta({ id: 'CorrectCheckBody' });
 
 export const HOLD = z
