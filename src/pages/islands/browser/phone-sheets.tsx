@@ -22,8 +22,15 @@ interface Lying {
   readonly pages: readonly { readonly path: string; readonly title: string }[];
 }
 
+/** How long it is told what became of a sheet, unless somebody takes it off the list sooner. */
+const TOLD_FOR_MS = 7 * 24 * 3_600_000;
+
 async function look(person: string): Promise<Lying> {
-  const all = await signedSheets();
+  const isOver = ({ answer, signedAt }: SignedSheet) =>
+    answer?.kind === 'recorded' && Date.now() - signedAt > TOLD_FOR_MS;
+  const lying = await signedSheets();
+  await Promise.all(lying.filter(isOver).map(({ sendId }) => dropSigned(sendId)));
+  const all = lying.filter((sheet) => !isOver(sheet));
   const signed = all.filter((sheet) => sheet.person === person);
   const pages = await keptPages();
   return { drafts: await draftsOf(person), signed, others: all.length - signed.length, pages };
