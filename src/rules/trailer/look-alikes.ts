@@ -2,7 +2,7 @@
  * The number as it is compared: people write `t-07` for what is painted `T 07`. Spaces, dashes and case tell no two
  * trailers apart.
  */
-export function paintedAs(yardNumber: string): string {
+function paintedAs(yardNumber: string): string {
   return yardNumber
     .normalize('NFKC')
     .toUpperCase()

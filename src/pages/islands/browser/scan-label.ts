@@ -8,10 +8,10 @@ type DetectorMaker = new (options: { formats: string[] }) => Detector;
 const LOOK_EVERY_MS = 200;
 
 /** What a label turned out to say: the trailer it links to, or a number written out. */
-export type Label = { readonly trailerId: string } | { readonly number: string };
+type Label = { readonly trailerId: string } | { readonly number: string };
 
 /** Labels carry the address of their trailer's page; a yard's own may carry the bare number. */
-export function readLabel(text: string): Label {
+function readLabel(text: string): Label {
   const trailerId = /\/(?:trailers|sheets)\/([0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12})/i.exec(text)?.[1];
   return trailerId === undefined ? { number: text.trim() } : { trailerId: trailerId.toLowerCase() };
 }
