@@ -27,6 +27,8 @@ export function LoadBench({ yardNumber, answered, today, slider }: BenchProps) {
   const { answer, asked, placeM, bestLoadM } = answered;
   const { build, envelope, point, loadCheck } = answer;
   const names = namesOf(answered);
+  // A ticket says what stands on the scale; the best place is worked out from the build, and the two need not agree.
+  const parking = asked.scale === null ? answer.parking : null;
   return (
     <div class="stack">
       <div class="row bench-verdict" role="status">
@@ -47,7 +49,7 @@ export function LoadBench({ yardNumber, answered, today, slider }: BenchProps) {
                   balancePointM: placeM,
                   tongueN: loadCheck.tongueN,
                   axleN: loadCheck.axleN,
-                  bestM: answer.parking?.balancePointM ?? null,
+                  bestM: parking?.balancePointM ?? null,
                 }
           }
         />
@@ -62,7 +64,7 @@ export function LoadBench({ yardNumber, answered, today, slider }: BenchProps) {
             yardNumber={yardNumber}
             point={point}
             isInside={isInside(answered)}
-            bestM={bestLoadM}
+            bestM={parking === null ? null : bestLoadM}
           />
         </section>
         <div class="stack">
@@ -72,10 +74,10 @@ export function LoadBench({ yardNumber, answered, today, slider }: BenchProps) {
               <Remedies fit={answer} names={names} />
             </section>
           )}
-          {answer.parking !== null && (
+          {parking !== null && (
             <section class="stack-tight" aria-label="Where to park it">
               <h3>Where to park it</h3>
-              <Place parking={answer.parking} names={names} />
+              <Place parking={parking} names={names} />
             </section>
           )}
           {answer.reasons.length > 0 && (
