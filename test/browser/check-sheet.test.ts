@@ -93,7 +93,7 @@ test('a sheet is filled in across a lost signal and a closed page, and arrives o
   await again.getByLabel('Number painted on the trailer').fill('T-07');
   await again.getByRole('button', { name: 'Record the check' }).click();
   await again.getByText('No signal: sent as soon as there is one').waitFor();
-  await again.getByText('T-07 must not go out').waitFor();
+  await again.getByText('T-07 must not go out. Found bad').waitFor();
   expect(await records()).toEqual([]);
 
   // Closed once more with the signed sheet on it: the list opens without a signal too.

@@ -155,8 +155,8 @@ function Waiting({ sheet }: { readonly sheet: SignedSheet }) {
       <p class="small">Signed {at(sheet.signedAt)}. Waits to be sent.</p>
       {sheet.badSafety.length > 0 && (
         <p class="tape-note">
-          {sheet.yardNumber} must not go out: {sheet.badSafety.join('; ')}. The hold is put on when this is sent; until
-          then keep the trailer back and tell the yard.
+          {sheet.yardNumber} must not go out. Found bad: {sheet.badSafety.join('; ')}. The hold is put on when this is
+          sent; until then keep the trailer back and tell the yard.
         </p>
       )}
     </li>
