@@ -2,6 +2,8 @@ import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import type { Machine } from '../../rules/facts/load.js';
 import { deckSpan } from '../../rules/trailer/deck-span.js';
 import { isTilt } from '../../rules/trailer/tilt-body.js';
+import type { Newtons } from '../../rules/units/force.js';
+import type { Kilograms } from '../../rules/units/mass.js';
 
 /** Where each thing of a side view is drawn: centimetres behind the coupler, and above the ground. */
 export interface SideGeometry {
@@ -25,6 +27,18 @@ export interface SideGeometry {
 }
 
 export type UsualFact = 'deck-place' | 'deck-height' | 'axle-places' | 'coupler-height' | 'pivot' | 'ramp-length';
+
+/** What stands on the deck and what it presses with; each null while unknown. */
+export interface SideLoad {
+  readonly name: string;
+  readonly machine: Machine | null;
+  readonly massKg: Kilograms | null;
+  readonly balancePointM: number;
+  readonly tongueN: Newtons | null;
+  readonly axleN: readonly Newtons[] | null;
+  /** Where it stands best, metres behind the coupler. */
+  readonly bestM: number | null;
+}
 
 /** A machine as it stands on the deck. */
 export interface SideMachine {

@@ -1,23 +1,10 @@
 import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import type { Machine } from '../../rules/facts/load.js';
 import type { Newtons } from '../../rules/units/force.js';
-import type { Kilograms } from '../../rules/units/mass.js';
 import { showForce, showMass } from '../components/show-quantity.js';
 import { loadedWords, sideWords } from '../words/picture-words.js';
 import { at, Picture } from './picture.js';
-import { type SideGeometry, type SideMachine, sideGeometry, sideMachine } from './side-geometry.js';
-
-/** What stands on the deck and what it presses with; each null while unknown. */
-export interface SideLoad {
-  readonly name: string;
-  readonly machine: Machine | null;
-  readonly massKg: Kilograms | null;
-  readonly balancePointM: number;
-  readonly tongueN: Newtons | null;
-  readonly axleN: readonly Newtons[] | null;
-  /** Where it stands best, metres behind the coupler. */
-  readonly bestM: number | null;
-}
+import { type SideGeometry, type SideLoad, type SideMachine, sideGeometry, sideMachine } from './side-geometry.js';
 
 interface SideViewProps {
   readonly build: BuildSheet;

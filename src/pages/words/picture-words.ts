@@ -3,8 +3,7 @@ import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import { inch, metres } from '../../rules/units/length.js';
 import { kg } from '../../rules/units/mass.js';
 import { showFeet, showForce, showLength, showMass } from '../components/show-quantity.js';
-import type { UsualFact } from '../pictures/side-geometry.js';
-import type { SideLoad } from '../pictures/side-view.js';
+import type { SideLoad, UsualFact } from '../pictures/side-geometry.js';
 import { BODY_WORDS, FENDER_WORDS, HITCH_WORDS, listWords, RAMP_WORDS, SUSPENSION_WORDS } from './build-words.js';
 import { edgeWords } from './parking-words.js';
 
