@@ -5,6 +5,7 @@ import { BuildsApi } from './builds.controller.js';
 import { CalcApi } from './calc.controller.js';
 import { CheckKindsApi } from './check-kinds.controller.js';
 import { ChecksApi } from './checks.controller.js';
+import { HandoversApi } from './handovers.controller.js';
 import { HoldsApi } from './holds.controller.js';
 import { JobsApi } from './jobs.controller.js';
 import { MachinesApi } from './machines.controller.js';
@@ -28,6 +29,7 @@ import { YardApi } from './yard.controller.js';
     CalcApi,
     CheckKindsApi,
     ChecksApi,
+    HandoversApi,
     HoldsApi,
     JobsApi,
     MachinesApi,

@@ -14,15 +14,12 @@ import { ShowCheckRecord } from '../use-cases/show/show-check-record.js';
 import { ShowPhoto } from '../use-cases/show/show-photo.js';
 import { JsonBody, type JsonObject, refuseFields, withAddress } from './body.js';
 import { Answers, ApiController } from './describe.js';
-import { photosAsSent, withPhotoBytes } from './photos.js';
+import { photosAsSent, WITH_PHOTOS, withPhotoBytes } from './photos.js';
 import { ByQuery } from './query.js';
 import { CHECK_CORRECTED, CHECK_READ, CHECK_RECORDED, CHECKS } from './schema/answer-schema.js';
 import { CHECK_BODY, CORRECT_CHECK_BODY } from './schema/check-schema.js';
 import { PAGE_QUERY } from './schema/query-schema.js';
 import { NOTHING_BODY } from './schema/use-schema.js';
-
-/** A few photos as a phone makes them, in base64. */
-const WITH_PHOTOS = { bodyLimitBytes: 24 * 1_048_576 };
 
 @ApiController('Checks')
 export class ChecksApi {
@@ -98,7 +95,7 @@ export class ChecksApi {
   }
 
   @Get('photos/:photoId')
-  @ApiOperation({ summary: 'One photo of a check' })
+  @ApiOperation({ summary: 'One photo of a check or of a handover' })
   @ApiResponse({
     status: 200,
     description: 'The picture, of the media type it was sent as.',

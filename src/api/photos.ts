@@ -2,6 +2,9 @@ import { Refusal } from '../http/refusal.js';
 import type { Outcome } from '../use-cases/outcome.js';
 import type { JsonObject } from './body.js';
 
+/** What a route that takes photos may be sent: a few as a phone makes them, in base64. */
+export const WITH_PHOTOS = { bodyLimitBytes: 24 * 1_048_576 };
+
 const BASE64 = /^(?:[A-Za-z0-9+/]{4})*(?:[A-Za-z0-9+/]{2}==|[A-Za-z0-9+/]{3}=)?$/;
 
 /** JSON cannot hold bytes: photos come in base64, and go on as the bytes that the use case takes. */

@@ -4,7 +4,7 @@ import { jsonList, jsonRows } from './json-rows.js';
 import { newId } from './new-id.js';
 import type { HistoryOf, Recorded } from './recorded.js';
 
-type CorrectableTable = 'build_sheet' | 'part' | 'trip' | 'meter_reading' | 'check_record';
+type CorrectableTable = 'build_sheet' | 'part' | 'trip' | 'meter_reading' | 'check_record' | 'handover';
 
 /** A table of facts about a trailer that are mended by later rows, and how its rows read. */
 export interface FactTable<Fact extends { readonly id: string }> {

@@ -22,6 +22,8 @@ export interface NewHold {
   readonly openedByName: string;
   /** The check that found it, if one did. */
   readonly checkRecordId?: string | null | undefined;
+  /** The return that found it, if one did. */
+  readonly handoverId?: string | null | undefined;
   readonly recordedAt?: Date | undefined;
 }
 
@@ -50,6 +52,7 @@ export class HoldStore {
           openedBy: hold.openedBy,
           openedByName: hold.openedByName,
           checkRecordId: hold.checkRecordId ?? null,
+          handoverId: hold.handoverId ?? null,
           recordedAt: hold.recordedAt,
         },
       ],

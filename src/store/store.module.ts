@@ -7,6 +7,7 @@ import { CheckKindStore } from './check-kind-store.js';
 import { CheckStore } from './check-store.js';
 import { Database } from './database.js';
 import { DeckLifeStore } from './deck-life-store.js';
+import { HandoverStore } from './handover-store.js';
 import { HoldStore } from './hold-store.js';
 import { InvitationStore } from './invitation-store.js';
 import { JobStore } from './job-store.js';
@@ -39,6 +40,7 @@ const STORES = [
   CheckKindStore,
   CheckStore,
   DeckLifeStore,
+  HandoverStore,
   HoldStore,
   InvitationStore,
   JobStore,

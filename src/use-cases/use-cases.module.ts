@@ -19,6 +19,9 @@ import { Reassess } from './assessments/reassess.js';
 import { RebuildResults } from './assessments/rebuild-results.js';
 import { CorrectCheck } from './checks/correct-check.js';
 import { RecordCheck } from './checks/record-check.js';
+import { HandOut } from './handovers/hand-out.js';
+import { TakeBack } from './handovers/take-back.js';
+import { WithdrawHandover } from './handovers/withdraw-handover.js';
 import { LiftHold } from './holds/lift-hold.js';
 import { OpenHold } from './holds/open-hold.js';
 import { BookJob } from './jobs/book-job.js';
@@ -76,6 +79,9 @@ import { ShowChoices } from './show/show-choices.js';
 import { ShowDue } from './show/show-due.js';
 import { ShowFlags } from './show/show-flags.js';
 import { ShowGate } from './show/show-gate.js';
+import { ShowHandover } from './show/show-handover.js';
+import { ShowHandoverForm } from './show/show-handover-form.js';
+import { ShowHandovers } from './show/show-handovers.js';
 import { ShowJob } from './show/show-job.js';
 import { ShowJobs } from './show/show-jobs.js';
 import { ShowLoadCheck } from './show/show-load-check.js';
@@ -129,6 +135,9 @@ const FACTS = [
   RebuildResults,
   CorrectCheck,
   RecordCheck,
+  HandOut,
+  TakeBack,
+  WithdrawHandover,
   LiftHold,
   OpenHold,
   BookJob,
@@ -178,6 +187,9 @@ const SCREENS = [
   ShowDue,
   ShowFlags,
   ShowGate,
+  ShowHandover,
+  ShowHandoverForm,
+  ShowHandovers,
   ShowJob,
   ShowJobs,
   ShowMachines,

@@ -9,6 +9,7 @@ const TABLE_OF: Readonly<Record<string, string>> = {
   buildSheetId: 'build_sheet',
   checkKindId: 'check_kind',
   checkRecordId: 'check_record',
+  handoverId: 'handover',
   holdId: 'hold',
   invitationId: 'invitation',
   jobId: 'job',
@@ -92,6 +93,7 @@ async function whatTheyKnow(): Promise<readonly string[]> {
      union select name from machine where yard_id = $1
      union select name from job where yard_id = $1
      union select reason from hold where yard_id = $1
+     union select customer from handover where yard_id = $1
      union select email from invitation where yard_id = $1`,
     [theirYard],
   );
@@ -155,7 +157,7 @@ const REFERENCES = [
     'tripId',
     'partId',
   ],
-  ...['holdId', 'buildSheetId', 'readingId', 'noticeId'],
+  ...['holdId', 'handoverId', 'buildSheetId', 'readingId', 'noticeId'],
 ];
 
 function body(): Record<string, string> {

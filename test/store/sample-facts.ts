@@ -1,6 +1,7 @@
 import { day } from '../../src/rules/calendar/civil-date.js';
 import type { BuildSheet } from '../../src/rules/facts/build-sheet.js';
 import type { CheckKind, CheckRecord } from '../../src/rules/facts/check.js';
+import type { Handover } from '../../src/rules/facts/handover.js';
 import type { Load, Machine } from '../../src/rules/facts/load.js';
 import type { Part } from '../../src/rules/facts/part.js';
 import type { MeterReading, TowVehicle, Trip } from '../../src/rules/facts/use.js';
@@ -495,5 +496,54 @@ export function bareCheckRecord(checkKindId: string): Fact<CheckRecord> {
     inspectedBy: null,
     proofOnTrailer: null,
     costCents: null,
+  };
+}
+
+/** Of a way out; its photos are laid to it by the store. */
+export function fullHandover(jobId: string | null): Omit<Handover, 'id' | 'trailerId'> {
+  return {
+    jobId,
+    way: 'out',
+    outId: null,
+    on: day('2025-05-02'),
+    customer: 'Brindle Pools',
+    byName: 'Wren',
+    seen: [
+      {
+        thing: 'tire',
+        position: '2L',
+        condition: 'worn',
+        tire: FULL_TIRE.tire,
+        ballSizeM: null,
+        note: 'chalked',
+        photoIds: [],
+      },
+      BARE_SEEN,
+    ],
+    hitch: {
+      ball: { sizeM: inch(2), ratingKg: lb(7_500) },
+      swappedTo: { sizeM: inch(2.3125), ratingKg: lb(14_000) },
+      plug: 'lamps-and-brakes',
+    },
+    signature: { name: 'Ada Brindle', strokes: [{ points: [1, 2, 300, 40] }, { points: [0, 7] }] },
+  };
+}
+
+const BARE_SEEN: Handover['seen'][number] = {
+  thing: 'coupler',
+  position: null,
+  condition: 'stiff',
+  tire: null,
+  ballSizeM: null,
+  note: null,
+  photoIds: [],
+};
+
+/** A return of which nothing but what was seen is known. */
+export function bareReturn(outId: string): Omit<Handover, 'id' | 'trailerId'> {
+  const ball = { ...BARE_SEEN, thing: 'customer-ball' as const, condition: 'sound' as const, ballSizeM: inch(2) };
+  return {
+    ...{ jobId: null, way: 'back', outId, on: day('2025-05-05'), customer: 'Brindle Pools', byName: 'Wren' },
+    ...{ seen: [BARE_SEEN, ball], hitch: null, signature: null },
   };
 }

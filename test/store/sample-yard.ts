@@ -9,6 +9,7 @@ import { BuildStore } from '../../src/store/build-store.js';
 import { CheckKindStore } from '../../src/store/check-kind-store.js';
 import { CheckStore } from '../../src/store/check-store.js';
 import type { Database } from '../../src/store/database.js';
+import { HandoverStore } from '../../src/store/handover-store.js';
 import { HoldStore } from '../../src/store/hold-store.js';
 import { InvitationStore } from '../../src/store/invitation-store.js';
 import { JobStore } from '../../src/store/job-store.js';
@@ -32,6 +33,7 @@ import {
   FULL_TOW_VEHICLE,
   fullCheckKind,
   fullCheckRecord,
+  fullHandover,
   fullJob,
   fullTrip,
 } from './sample-facts.js';
@@ -42,6 +44,7 @@ export const STORES = {
   builds: new BuildStore(),
   checkKinds: new CheckKindStore(),
   checks: new CheckStore(),
+  handovers: new HandoverStore(),
   holds: new HoldStore(),
   invitations: new InvitationStore(),
   jobs: new JobStore(),
@@ -156,6 +159,13 @@ export async function fillYard(database: Database, yard: SampleYard): Promise<st
       openedByName: 'Shop',
       checkRecordId: recordId,
     });
+    await STORES.handovers.insert(
+      tx,
+      trailerId,
+      { ...fullHandover(jobId), byPersonId: yard.shopId },
+      [{ place: 1, mediaType: 'image/png', bytes: new Uint8Array([0x89, 0x50]) }],
+      BY_SEED,
+    );
     await STORES.results.save(
       tx,
       trailerId,

@@ -136,6 +136,29 @@ export async function yardByApi(service: TestApp, mark: string) {
   const { checkRecordId } = await add(`${at}/checks`, { checkKindId, ...check, doneOn: today });
   const { checkRecordId: wrongCheckId } = await add(`${at}/checks`, { checkKindId, ...check, doneOn: day(-2) });
   const { photoIds } = await owner.must<{ photoIds: string[] }>('GET', `/api/${at}/checks/${checkRecordId}`);
+  const marks = aTire('1R', { dateCode: '1224' }).tire;
+  const looked = {
+    on: today,
+    seen: [
+      { thing: 'tire', position: '1R', condition: 'sound', tire: marks, note: `${mark} chalked` },
+      { thing: 'ramp', position: 'right', condition: 'sound' },
+    ],
+    photos: [{ thing: 'ramp', position: 'right', mediaType: 'image/png', base64: PNG }],
+    signature: { name: `${mark} customer`, strokes: [{ points: [10, 20, 300, 80, 640, 20] }] },
+  };
+  const handOut = {
+    ...looked,
+    customer: `${mark} customer`,
+    hitch: {
+      ball: { sizeM: inch(2), ratingKg: lb(7_500) },
+      swappedTo: { sizeM: inch(2.3125), ratingKg: lb(20_000) },
+      plug: 'lamps-and-brakes',
+    },
+  };
+  const { trailerId: third } = await add('trailers', { yardNumber: `${mark}-5`, build, parts: tiresOn(2) });
+  const { jobId: jobToHandOut } = await add('jobs', { ...job, trailerId: other });
+  const { handoverId } = await add(`${at}/hand-out`, handOut);
+  const { handoverId: wrongHandoverId } = await add(`trailers/${third}/hand-out`, handOut);
   const { holdId } = await add(`${at}/holds`, { reason: `${mark} crack at the tongue` });
   const { rows: notices } = await owner.must<{ rows: { id: string }[] }>('GET', '/api/notices');
   const { rows: builds } = await owner.must<{ rows: { fact: { id: string } }[] }>('GET', `/api/${at}/builds`);
@@ -151,6 +174,7 @@ export async function yardByApi(service: TestApp, mark: string) {
     checkKindId,
     checkRecordId,
     holdId,
+    handoverId,
     photoId: there(photoIds[0]),
     noticeId: there(notices[0]?.id),
     buildSheetId: there(builds[0]?.fact.id),
@@ -286,6 +310,14 @@ export async function yardByApi(service: TestApp, mark: string) {
       },
     ),
     of('POST', 'trailers/:trailerId/checks/:checkRecordId/withdraw', { ...trailer, checkRecordId: wrongCheckId }, {}),
+    of('POST', 'trailers/:trailerId/hand-out', { trailerId: other }, { ...handOut, jobId: jobToHandOut }),
+    of('POST', 'trailers/:trailerId/take-back', trailer, { ...looked, ballBack: true }),
+    of(
+      'POST',
+      'trailers/:trailerId/handovers/:handoverId/withdraw',
+      { trailerId: third, handoverId: wrongHandoverId },
+      { reason: 'another trailer' },
+    ),
     of('POST', 'trailers/:trailerId/holds', trailer, { reason: `${mark} ramp bent` }),
     of('POST', 'trailers/:trailerId/holds/:holdId/lift', { ...trailer, holdId }, { reason: 'welded' }),
     of('POST', 'machines', {}, machine),
@@ -349,6 +381,7 @@ interface Made {
   readonly partId: string;
   readonly checkRecordId: string;
   readonly holdId: string;
+  readonly handoverId: string;
 }
 
 function there<T>(id: T | undefined | null): T {

@@ -12,6 +12,9 @@ import { RebuildResults } from '../../src/use-cases/assessments/rebuild-results.
 import type { Caller, Role } from '../../src/use-cases/caller.js';
 import { CorrectCheck } from '../../src/use-cases/checks/correct-check.js';
 import { RecordCheck } from '../../src/use-cases/checks/record-check.js';
+import { HandOut } from '../../src/use-cases/handovers/hand-out.js';
+import { TakeBack } from '../../src/use-cases/handovers/take-back.js';
+import { WithdrawHandover } from '../../src/use-cases/handovers/withdraw-handover.js';
 import { LiftHold } from '../../src/use-cases/holds/lift-hold.js';
 import { OpenHold } from '../../src/use-cases/holds/open-hold.js';
 import { BookJob } from '../../src/use-cases/jobs/book-job.js';
@@ -119,6 +122,31 @@ const HUB_LINES = [
   },
 ];
 
+const LOOKED = {
+  on: TODAY,
+  seen: [
+    {
+      thing: 'tire' as const,
+      position: '1R',
+      condition: 'sound' as const,
+      tire: aTire('1R', { dateCode: '1224' }).tire,
+      note: 'chalked',
+    },
+    { thing: 'ramp' as const, position: 'right', condition: 'rubbed' as const },
+  ],
+  signature: { name: 'Ada Brindle', strokes: [{ points: [10, 20, 300, 80, 640, 20] }] },
+};
+
+const HAND_OUT = {
+  ...LOOKED,
+  customer: 'Brindle Pools',
+  hitch: {
+    ball: { sizeM: inch(2), ratingKg: lb(7_500) },
+    swappedTo: { sizeM: inch(2.3125), ratingKg: lb(20_000) },
+    plug: 'lamps-and-brakes' as const,
+  },
+};
+
 const CHECK_KIND = {
   code: 'winch-look',
   name: 'Winch: look',
@@ -202,6 +230,12 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
   const { checkRecordId } = await must(service.get(RecordCheck).run(owner, check));
   const { holdId } = await must(service.get(OpenHold).run(owner, { trailerId, reason: 'crack at the tongue' }));
   const { checkKindId: _, ...checkToCorrect } = check;
+  const another = async (yardNumber: string) =>
+    (await must(service.get(AddTrailer).run(owner, { yardNumber, build: aBuild(), parts: tiresOn(2) }))).trailerId;
+  const [toHandOut, isOut, notOut] = [await another('T-11'), await another('T-12'), await another('T-13')];
+  const { jobId: jobToHandOut } = await must(service.get(BookJob).run(owner, { ...job, trailerId: toHandOut }));
+  await must(service.get(HandOut).run(owner, { ...HAND_OUT, trailerId: isOut }));
+  const { handoverId } = await must(service.get(HandOut).run(owner, { ...HAND_OUT, trailerId: notOut }));
 
   const of = (useCase: unknown, needs: Role, input: object | null): Case => ({
     useCase: useCase as Type<AnyUseCase>,
@@ -240,6 +274,9 @@ export async function everyUseCase(service: UseCases): Promise<{ yard: Yard; cas
         lastRecordIds: [],
       },
     }),
+    of(HandOut, 'hand', { ...HAND_OUT, trailerId: toHandOut, jobId: jobToHandOut }),
+    of(TakeBack, 'hand', { ...LOOKED, trailerId: isOut, ballBack: true }),
+    of(WithdrawHandover, 'shop', { trailerId: notOut, handoverId, reason: 'another trailer' }),
     of(LiftHold, 'shop', { trailerId, holdId, reason: 'welded and looked at', checkRecordId }),
     of(CorrectCheck, 'shop', { ...checkToCorrect, checkRecordId, costCents: 4_300 }),
     of(OpenHold, 'hand', { trailerId, reason: 'ramp bent' }),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { BUILD } from './build-schema.js';
 import { CHECK_KIND, CHECK_RECORD, HOLD } from './check-schema.js';
 import { EXPLAINED_FIT, FIT } from './fit-schema.js';
+import { HANDOVER } from './handover-schema.js';
 import { KEPT_MACHINE, MACHINE, TOW_VEHICLE } from './load-schema.js';
 import { ASSESSMENT, CONTRADICTION, DUE, FLAG, READINESS, TRAILER_CLASS, UNKNOWN } from './result-schema.js';
 import { DECK_LIFE, PART, STATUS, TRAILER, TRAILER_FACT } from './trailer-schema.js';
@@ -125,6 +126,7 @@ export const PARTS = told(PART);
 export const TRIPS = told(TRIP);
 export const READINGS = told(READING);
 export const CHECKS = told(CHECK_RECORD);
+export const HANDOVERS = told(HANDOVER);
 
 export const BUILD_REVISED = z.object({ buildSheetId: ID, contradictions: z.array(CONTRADICTION), raised: RAISED });
 export const PART_FITTED = z.object({ partId: ID, removedPartId: ID.nullable(), raised: RAISED });

@@ -30,7 +30,7 @@ export const TRAILER_FACT = z
 
 export const TRAILER = TRAILER_FACT.extend(known({ registrationPlate, boughtForCents, note })).meta({ id: 'Trailer' });
 
-const TIRE = {
+export const TIRE = {
   size: text(TEXT.mark, 'As on the sidewall, such as ST235/80R16.'),
   kind: z.enum(['ST', 'LT', 'passenger', 'truck']),
   loadIndexSingle: quantity(PLAUSIBLE_TIRE.loadIndex),

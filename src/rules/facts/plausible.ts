@@ -61,6 +61,7 @@ export const PLAUSIBLE_BUILD = {
   couplerTongue: force("the coupler's vertical rating", 50, 30_000),
   /** From a small utility ball to the largest lunette ring. */
   ballSize: inches('the ball size', 1.25, 4),
+  ballRating: mass("the ball's rating", 500, POUNDS_ON_THE_ROAD),
   levelHeight: inches('the coupler height at which it stands level', 8, 72),
   chainBreak: mass('the breaking strength of one safety chain', 500, 200_000),
   deckLength: span('the deck length', 4, 60),

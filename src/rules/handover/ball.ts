@@ -1,4 +1,4 @@
-import type { Seen } from '../facts/handover.js';
+import type { Ball, CustomerHitch, Seen } from '../facts/handover.js';
 import { exceeds } from '../units/compare.js';
 import type { Metres } from '../units/length.js';
 import type { Kilograms } from '../units/mass.js';
@@ -23,7 +23,7 @@ export interface BallAnswer {
  */
 export function ballAnswer(
   coupler: { readonly ballSizeM: Metres | null; readonly grossKg: Kilograms | null },
-  ball: { readonly sizeM: Metres | null; readonly ratingKg: Kilograms | null },
+  ball: Ball,
 ): BallAnswer {
   const lacks: BallLack[] = [];
   if (coupler.ballSizeM === null) lacks.push('coupler-size');
@@ -39,7 +39,7 @@ export function ballAnswer(
 }
 
 /** Whether a ball that the yard changed on the customer's own mount is still to be put back. */
-export function owesBall(out: readonly Seen[], back: readonly Seen[]): boolean {
-  const swapped = out.some((one) => one.thing === 'customer-ball');
-  return swapped && !back.some((one) => one.thing === 'customer-ball' && one.condition === 'sound');
+export function owesBall(hitch: CustomerHitch | null, back: readonly Seen[]): boolean {
+  const isSwapped = hitch !== null && hitch.swappedTo !== null;
+  return isSwapped && !back.some((one) => one.thing === 'customer-ball' && one.condition === 'sound');
 }

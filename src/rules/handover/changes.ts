@@ -82,7 +82,7 @@ const KEEPS_IN: ReadonlySet<SeenThing> = new Set([
 const HURTS: ReadonlySet<SeenCondition> = new Set(['stiff', 'bent', 'broken', 'missing']);
 
 /** Marks that differ, as far as both were read. A date code tells a swap even between tires of one make and size. */
-function tireDifferences(was: TireMarks | null, is: TireMarks | null): readonly TireDifference[] {
+export function tireDifferences(was: TireMarks | null, is: TireMarks | null): readonly TireDifference[] {
   if (was === null || is === null) return [];
   const found: TireDifference[] = [];
   const see = (name: TireDifference, before: unknown, now: unknown) => {

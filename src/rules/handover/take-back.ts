@@ -29,11 +29,13 @@ export function takeBack(out: Handover, back: Pick<Handover, 'seen'>): TakenBack
     changes: found,
     unseen: unseen(out.seen, back.seen),
     hold: keepsIn.length === 0 ? null : { because: keepsIn },
-    swappedTires: found.flatMap(({ thing, position, is, differs }) =>
-      thing === 'tire' && differs.length > 0 && position !== null && is.tire !== null
-        ? [{ position, marks: is.tire }]
-        : [],
-    ),
-    owesBall: owesBall(out.seen, back.seen),
+    swappedTires: found.flatMap(swappedTire),
+    owesBall: owesBall(out.hitch, back.seen),
   };
+}
+
+/** The spare is kept among the tires, by its place. */
+function swappedTire({ thing, position, is, differs }: Change): TakenBack['swappedTires'] {
+  const place = thing === 'spare' ? 'spare' : thing === 'tire' ? position : null;
+  return place === null || is.tire === null || differs.length === 0 ? [] : [{ position: place, marks: is.tire }];
 }

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { BuildSheet } from '../../rules/facts/build-sheet.js';
 import type { CheckRecord } from '../../rules/facts/check.js';
+import type { Handover } from '../../rules/facts/handover.js';
 import type { Part } from '../../rules/facts/part.js';
 import type { MeterReading, Trip } from '../../rules/facts/use.js';
 import { BUILDS } from '../build-store.js';
@@ -8,6 +9,7 @@ import { CHECK_RECORDS } from '../check-store.js';
 import type { YardTx } from '../database.js';
 import { type FactTable, factHistory } from '../fact-table.js';
 import { Prisma } from '../generated/client.js';
+import { HANDOVERS } from '../handover-store.js';
 import { PARTS } from '../part-store.js';
 import { READINGS } from '../reading-store.js';
 import type { HistoryOf } from '../recorded.js';
@@ -21,6 +23,7 @@ export interface RecordedFacts {
   readonly trips: Trip;
   readonly readings: MeterReading;
   readonly checks: CheckRecord;
+  readonly handovers: Handover;
 }
 
 const TABLES: { readonly [Kind in keyof RecordedFacts]: FactTable<RecordedFacts[Kind]> & { readonly on: string } } = {
@@ -29,6 +32,7 @@ const TABLES: { readonly [Kind in keyof RecordedFacts]: FactTable<RecordedFacts[
   trips: { ...TRIPS, on: 'started_on' },
   readings: { ...READINGS, on: 'taken_on' },
   checks: { ...CHECK_RECORDS, on: 'done_on' },
+  handovers: { ...HANDOVERS, on: 'handed_on' },
 };
 
 /** What was ever recorded of a trailer, a page at a time: a trailer may have thousands of trips. */

@@ -62,7 +62,8 @@ function readPosition(given: Given, kind: Part['kind'], build: BuildSheet | null
   return position;
 }
 
-function readTirePosition(given: Given, position: string | null, build: BuildSheet | null): string | null {
+/** The position of a tire, one that the build has where that is known. */
+export function readTirePosition(given: Given, position: string | null, build: BuildSheet | null): string | null {
   const known = build === null || build.axles.length === 0 ? null : wheelPositions(build);
   const fits = position !== null && (known === null ? parseWheelPosition(position) !== null : known.includes(position));
   if (!fits && (position !== null || !given.has('position'))) {
@@ -105,7 +106,8 @@ function readSpeedSymbol(tire: Given): string | null {
   return symbol;
 }
 
-function readTireMarks(tire: Given, on: CivilDate): TireMarks {
+/** What is marked on a sidewall, as it was read on a day. */
+export function readTireMarks(tire: Given, on: CivilDate): TireMarks {
   const loadRange = tire.text('loadRange', 'the load range', TEXT.mark)?.toUpperCase() ?? null;
   if (loadRange !== null && !/^[A-Z]{1,2}$/.test(loadRange)) {
     tire.refuse('loadRange', 'Enter the load range as the letter on the sidewall, such as E.');

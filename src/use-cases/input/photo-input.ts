@@ -26,7 +26,7 @@ export function readSignature(given: Given): Photo | null {
   return given.has('signature') ? readPhoto(given.object('signature')) : null;
 }
 
-function readPhoto(photo: Given): Photo {
+export function readPhoto(photo: Given): Photo {
   const mediaType = photo.needChoice('mediaType', 'the kind of picture', ['image/jpeg', 'image/png', 'image/webp']);
   const bytes = photo.bytes('bytes') ?? new Uint8Array();
   if (bytes.length > MOST_BYTES) photo.refuse('bytes', 'Send a picture of at most 8 MB.');

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { Seen } from '../../../src/rules/facts/handover.js';
 import { ballAnswer, owesBall } from '../../../src/rules/handover/ball.js';
 import { changes, unseen } from '../../../src/rules/handover/changes.js';
+import { plugAnswer } from '../../../src/rules/handover/plug.js';
+import { loadedMass, release } from '../../../src/rules/handover/release.js';
 import { inch } from '../../../src/rules/units/length.js';
 import { lb, toLb } from '../../../src/rules/units/mass.js';
-import { marks } from '../sample-facts.js';
+import { build, marks } from '../sample-facts.js';
 
 function seen(thing: Seen['thing'], position: string | null = null, more: Partial<Seen> = {}): Seen {
   return { thing, position, condition: 'sound', tire: null, ballSizeM: null, note: null, photoIds: [], ...more };
@@ -91,10 +93,56 @@ describe('a ball at the counter', () => {
   });
 
   test('a ball that the yard swapped on the customer’s mount is owed until it is seen back', () => {
-    const out = [seen('customer-ball', null, { ballSizeM: inch(2) })];
-    expect(owesBall(out, [])).toBe(true);
-    expect(owesBall(out, [seen('customer-ball', null, { condition: 'missing' })])).toBe(true);
-    expect(owesBall(out, [seen('customer-ball', null, { ballSizeM: inch(2) })])).toBe(false);
-    expect(owesBall([], [])).toBe(false);
+    const ball = { sizeM: inch(2), ratingKg: lb(7_500) };
+    const swapped = { ball, swappedTo: { sizeM: inch(2.3125), ratingKg: lb(14_000) }, plug: null };
+    expect(owesBall(swapped, [])).toBe(true);
+    expect(owesBall(swapped, [seen('customer-ball', null, { condition: 'missing' })])).toBe(true);
+    expect(owesBall(swapped, [seen('customer-ball', null, { ballSizeM: inch(2) })])).toBe(false);
+    expect(owesBall({ ...swapped, swappedTo: null }, [])).toBe(false);
+    expect(owesBall(null, [])).toBe(false);
+  });
+});
+
+describe('a plug at the counter', () => {
+  const electric = [{ brakes: 'electric' as const }, { brakes: 'electric' as const }];
+
+  test('that works nothing is refused: lamps must work, 49 CFR 393.9', () => {
+    expect(plugAnswer('nothing', [{ brakes: 'none' }])).toMatchObject({ verdict: 'refused', dead: 'lamps' });
+  });
+
+  test('that works lamps alone is refused for electric brakes, 49 CFR 393.48, and serves surge brakes', () => {
+    expect(plugAnswer('lamps-only', electric)).toMatchObject({ verdict: 'refused', dead: 'brakes' });
+    expect(plugAnswer('lamps-only', [{ brakes: 'surge' }, { brakes: 'none' }]).verdict).toBe('match');
+  });
+
+  test('that nobody tried, or brakes nobody knows, leave it open and say so', () => {
+    expect(plugAnswer(null, electric)).toMatchObject({ verdict: 'cannot-say', lacks: ['plug'] });
+    expect(plugAnswer('lamps-only', [{ brakes: null }])).toMatchObject({ verdict: 'cannot-say', lacks: ['brakes'] });
+    expect(plugAnswer('lamps-only', [])).toMatchObject({ verdict: 'cannot-say', lacks: ['brakes'] });
+    expect(plugAnswer('lamps-and-brakes', electric).verdict).toBe('match');
+  });
+});
+
+describe('coupled up at the counter', () => {
+  const own = { sizeM: inch(2), ratingKg: lb(7_500) };
+  const ours = { sizeM: inch(2.3125), ratingKg: lb(14_000) };
+  const trailer = build({ hitch: { ...build().hitch, kind: 'bumper-pull', ballSizeM: inch(2.3125) } });
+
+  test('the ball it goes out on counts, not the one that was taken off', () => {
+    const hitch = { ball: own, swappedTo: null, plug: 'lamps-and-brakes' as const };
+    expect(release(trailer, hitch, lb(12_000)).ball?.verdict).toBe('refused');
+    expect(release(trailer, { ...hitch, swappedTo: ours }, lb(12_000)).ball?.verdict).toBe('match');
+  });
+
+  test('a pintle takes no ball', () => {
+    const pintle = build({ hitch: { ...build().hitch, kind: 'pintle' } });
+    expect(release(pintle, { ball: own, swappedTo: null, plug: null }, lb(12_000)).ball).toBe(null);
+  });
+
+  test('a load nobody knows is taken for all that the plate allows', () => {
+    const plated = build({ plate: { gvwrKg: lb(14_000), coldPressureKpa: null } });
+    expect(loadedMass(lb(9_000), plated)).toBe(lb(9_000));
+    expect(loadedMass(null, plated)).toBe(lb(14_000));
+    expect(loadedMass(null, null)).toBe(null);
   });
 });
