@@ -83,7 +83,11 @@ export class HandoversApi {
   }
 
   @Post('trailers/:trailerId/handovers/:handoverId/withdraw')
-  @Answers(200, HANDOVER_WITHDRAWN, 'Say that it never happened; a hold that it put on stays, and so do tires it fitted')
+  @Answers(
+    200,
+    HANDOVER_WITHDRAWN,
+    'Say that it never happened; a hold that it put on stays, and so do tires it fitted',
+  )
   async withdraw(
     @FromCaller() caller: Caller,
     @Param('trailerId', IdPipe) trailerId: string,

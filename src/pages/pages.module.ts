@@ -7,6 +7,7 @@ import { FirstRunController } from './first-run/first-run.controller.js';
 import { FitController } from './fit/fit.controller.js';
 import { FlagsController } from './flags/flags.controller.js';
 import { GateController } from './gate/gate.controller.js';
+import { HandoversController } from './handover/handovers.controller.js';
 import { JobsController } from './jobs/jobs.controller.js';
 import { LoadController } from './load/load.controller.js';
 import { MachinesController } from './machines/machines.controller.js';
@@ -38,6 +39,7 @@ import { YardController } from './yard/yard.controller.js';
     FitController,
     FlagsController,
     GateController,
+    HandoversController,
     HoldsController,
     JobsController,
     LoadController,

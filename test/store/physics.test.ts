@@ -143,11 +143,7 @@ describe('what no trailer can be is refused, whoever writes it', () => {
     ['handover', `seen = '[{"thing": "wings", "condition": "sound"}]'`, 'handover_seen_check'],
     ['handover', `seen = '[{"thing": "ramp", "condition": "fine"}]'`, 'handover_seen_check'],
     ['handover', `seen = '[{"thing": "ramp", "condition": "bent", "tire": {}}]'`, 'handover_seen_check'],
-    [
-      'handover',
-      `seen = '[{"thing": "customer-ball", "condition": "sound", "ballSizeM": 2}]'`,
-      'handover_seen_check',
-    ],
+    ['handover', `seen = '[{"thing": "customer-ball", "condition": "sound", "ballSizeM": 2}]'`, 'handover_seen_check'],
     ['handover', `hitch = '{"plug": "lamps-only"}'`, 'handover_hitch_check'],
     ['handover', `hitch = '{"ball": {}, "plug": "half"}'`, 'handover_hitch_check'],
     ['handover', `signed_strokes = '[[1, 2]]'`, 'handover_signed_strokes_check'],
@@ -176,7 +172,11 @@ describe('what looks odd but can be is taken', () => {
     ['a load on the left', 'trip', 'off_centre_m = -0.3'],
     ['a magnet without current', 'checked_line', "quantity = 'magnet-a', value = 0"],
     ['a deck in the desert', 'yard', 'decay_index = 0'],
-    ['a thing nobody says more of', 'handover', `seen = '[{"thing": "deck", "condition": "sound", "position": null, "tire": null, "ballSizeM": null}]'`],
+    [
+      'a thing nobody says more of',
+      'handover',
+      `seen = '[{"thing": "deck", "condition": "sound", "position": null, "tire": null, "ballSizeM": null}]'`,
+    ],
     ['a hitch of which nothing was read', 'handover', `hitch = '{"ball": {}, "swappedTo": null, "plug": null}'`],
     ['the largest lunette ring', 'build_sheet', 'ball_size_m = 0.1016'],
   ])('%s', async (_, table, set) => {

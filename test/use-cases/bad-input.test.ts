@@ -4,7 +4,18 @@ import { startUseCases, type UseCases, type Yard } from '../support/yard.js';
 import { type Case, everyUseCase } from './every-use-case.js';
 
 /** The folders of facts; people, notices and screens have their own tests. */
-const FOLDERS = ['assessments', 'checks', 'handovers', 'holds', 'jobs', 'machines', 'readings', 'trailers', 'trips', 'yard'];
+const FOLDERS = [
+  'assessments',
+  'checks',
+  'handovers',
+  'holds',
+  'jobs',
+  'machines',
+  'readings',
+  'trailers',
+  'trips',
+  'yard',
+];
 
 let service: UseCases;
 let yard: Yard;

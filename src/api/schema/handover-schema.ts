@@ -74,7 +74,9 @@ const TOLD = {
         condition: CONDITION,
         ...maybe({
           position: POSITION,
-          tire: z.strictObject(maybe(TIRE)).describe('What was read of the sidewall; left out: taken for the one on file.'),
+          tire: z
+            .strictObject(maybe(TIRE))
+            .describe('What was read of the sidewall; left out: taken for the one on file.'),
           note: NOTE,
         }),
       }),

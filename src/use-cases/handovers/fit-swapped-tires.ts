@@ -43,9 +43,7 @@ export async function fitSwappedTires(
   for (const { position, marks, onFile } of tires) {
     if (onFile !== null) await parts.remove(tx, trailerId, onFile.id, { on, why: null });
     const part = { kind: 'tire' as const, position, fittedOn: on, tire: marks, bearings: null, costCents: null };
-    fitted.push(
-      await parts.insert(tx, trailerId, { ...part, removedOn: null, removedFor: null }, recordedBy(caller)),
-    );
+    fitted.push(await parts.insert(tx, trailerId, { ...part, removedOn: null, removedFor: null }, recordedBy(caller)));
   }
   return fitted;
 }

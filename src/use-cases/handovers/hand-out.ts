@@ -114,9 +114,7 @@ export class HandOut {
       return `${trailer.yardNumber} is on hold: ${hold.reason}. Lift the hold first, or hand out another.`;
     }
     const out = await this.handovers.outNow(tx, trailer.id);
-    return out === null
-      ? null
-      : `${trailer.yardNumber} is with ${out.customer} since ${out.on}. Take it back first.`;
+    return out === null ? null : `${trailer.yardNumber} is with ${out.customer} since ${out.on}. Take it back first.`;
   }
 }
 

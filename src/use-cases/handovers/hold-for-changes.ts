@@ -1,9 +1,9 @@
+import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { Change } from '../../rules/handover/changes.js';
 import type { TakenBack } from '../../rules/handover/take-back.js';
 import type { YardTx } from '../../store/database.js';
 import type { HoldStore } from '../../store/hold-store.js';
 import type { Caller } from '../caller.js';
-import type { CivilDate } from '../../rules/calendar/civil-date.js';
 
 const LONGEST_REASON = 200;
 

@@ -56,12 +56,15 @@ export async function nextAtRisk(
   const yard = (await from.briefs.forDays(tx, days)).filter(
     ({ trailerId }) => trailerId !== facts.trailer.id && !out.has(trailerId),
   );
-  const ids = worthAsking(yard, listedMass(job.load)).ask.slice(0, MOST_ASKED).map(({ trailerId }) => trailerId);
+  const ids = worthAsking(yard, listedMass(job.load))
+    .ask.slice(0, MOST_ASKED)
+    .map(({ trailerId }) => trailerId);
   const asked: TrailerFacts[] = [];
   for await (const other of from.trailers.findFactsOfAll(tx, ids)) asked.push(other);
   const haul = { ...job, jobId: job.id, plannedTrailerId: facts.trailer.id };
   const ranked = rankTrailers(asked, haul, today).filter(
-    (one) => one.inService && one.clashes.length === 0 && one.fit.verdict !== 'no-go' && one.fit.verdict !== 'cannot-say',
+    (one) =>
+      one.inService && one.clashes.length === 0 && one.fit.verdict !== 'no-go' && one.fit.verdict !== 'cannot-say',
   );
   return {
     ...{ jobId: job.id, name: job.name, startsOn: job.startsOn, endsOn: job.endsOn, fit: answer },

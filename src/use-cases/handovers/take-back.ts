@@ -171,12 +171,7 @@ function refuseOwedBall(given: Given, out: Handover, back: Back, taken: TakenBac
   given.refuse('ballBack', `${theirs} was taken off when it went out. Say that it is back, or have the customer sign.`);
 }
 
-function refuseLaterTires(
-  given: Given,
-  seen: readonly SeenNow[],
-  on: CivilDate,
-  tires: readonly SwappedTire[],
-): void {
+function refuseLaterTires(given: Given, seen: readonly SeenNow[], on: CivilDate, tires: readonly SwappedTire[]): void {
   for (const { position, onFile } of tires) {
     const fittedOn = onFile?.fittedOn ?? null;
     if (fittedOn === null || fittedOn <= on) continue;

@@ -11,7 +11,7 @@ import {
   type Stroke,
 } from '../../rules/facts/handover.js';
 import type { Part } from '../../rules/facts/part.js';
-import { type Plausible, PLAUSIBLE_BUILD } from '../../rules/facts/plausible.js';
+import { PLAUSIBLE_BUILD, type Plausible } from '../../rules/facts/plausible.js';
 import { type Given, TEXT } from './given.js';
 import type { Incoming } from './incoming.js';
 import { readTireMarks, readTirePosition } from './part-input.js';
@@ -47,7 +47,10 @@ const LISTED_THINGS = SEEN_THINGS.filter((thing) => thing !== 'customer-ball');
 export function readSeen(given: Given, build: BuildSheet | null, today: CivilDate): readonly SeenNow[] {
   const seen = given.list('seen', 'things looked at', MOST_SEEN).map((one) => readOne(one, build, today));
   if (seen.length === 0 && !given.has('seen')) {
-    given.refuse('seen', 'Look it over and say how each thing is: what nobody saw going out can be held against nobody.');
+    given.refuse(
+      'seen',
+      'Look it over and say how each thing is: what nobody saw going out can be held against nobody.',
+    );
   }
   const there = new Set<string>();
   seen.forEach(({ thing, position }, place) => {
