@@ -2,6 +2,7 @@ import type { INestApplicationContext } from '@nestjs/common';
 import { addDays, addMonths, type CivilDate, latest } from '../src/rules/calendar/civil-date.js';
 import type { CheckKind, CheckRecord } from '../src/rules/facts/check.js';
 import type { Machine } from '../src/rules/facts/load.js';
+import { thingsToSee } from '../src/rules/handover/things-to-see.js';
 import { dateCodeOf } from '../src/rules/tire/date-code.js';
 import { wheelPositions } from '../src/rules/trailer/wheel-positions.js';
 import { miles } from '../src/rules/units/distance.js';
@@ -10,6 +11,7 @@ import { psi } from '../src/rules/units/pressure.js';
 import { CheckKindStore } from '../src/store/check-kind-store.js';
 import { CheckStore } from '../src/store/check-store.js';
 import { Database, type YardTx } from '../src/store/database.js';
+import { HandoverStore } from '../src/store/handover-store.js';
 import { JobStore } from '../src/store/job-store.js';
 import { MachineStore } from '../src/store/machine-store.js';
 import { newId } from '../src/store/new-id.js';
@@ -20,6 +22,8 @@ import { TripStore } from '../src/store/trip-store.js';
 import { YardStore } from '../src/store/yard-store.js';
 import { RebuildResults } from '../src/use-cases/assessments/rebuild-results.js';
 import type { Caller } from '../src/use-cases/caller.js';
+import { HandOut } from '../src/use-cases/handovers/hand-out.js';
+import { TakeBack } from '../src/use-cases/handovers/take-back.js';
 import { OpenHold } from '../src/use-cases/holds/open-hold.js';
 import { BookJob } from '../src/use-cases/jobs/book-job.js';
 import type { Outcome } from '../src/use-cases/outcome.js';
@@ -28,6 +32,7 @@ import { FitPart } from '../src/use-cases/trailers/fit-part.js';
 import { SetYardSettings } from '../src/use-cases/yard/set-yard-settings.js';
 import { demoChecks, SOFT_TIRES } from './demo/checks.js';
 import type { DemoToFill } from './demo/demo-to-fill.js';
+import { DEMO_HANDOVERS } from './demo/handovers.js';
 import { DEMO_HOLDS } from './demo/holds.js';
 import { DEMO_JOBS, DEMO_TOW_VEHICLES, type DemoJob } from './demo/jobs.js';
 import { DEMO_MACHINES } from './demo/machines.js';
@@ -61,6 +66,7 @@ export async function seedDemo(app: INestApplicationContext, demo: DemoToFill): 
   }
   await seedJobs(app, demo, trailerIds, machines, towVehicles);
   await seedHolds(app, caller, trailerIds);
+  await seedHandovers(app, caller, trailerIds);
   must(await app.get(RebuildResults).run(caller));
 }
 
@@ -298,6 +304,33 @@ async function seedHolds(
     const trailerId = mustFind(trailerIds, yardNumber);
     const facts = await app.get(Database).inYard(caller.yardId, (tx) => app.get(TrailerStore).findFacts(tx, trailerId));
     if (facts !== null && facts.holds.length === 0) must(await app.get(OpenHold).run(caller, { trailerId, reason }));
+  }
+}
+
+async function seedHandovers(
+  app: INestApplicationContext,
+  caller: Caller,
+  trailerIds: ReadonlyMap<string, string>,
+): Promise<void> {
+  const { today } = caller;
+  for (const { yardNumber, customer, hitch, ...hire } of DEMO_HANDOVERS) {
+    const trailerId = mustFind(trailerIds, yardNumber);
+    const there = await app.get(Database).inYard(caller.yardId, (tx) => app.get(HandoverStore).history(tx, trailerId));
+    const demo = DEMO_TRAILERS.find(({ trailer }) => trailer.yardNumber === yardNumber);
+    const build = demo === undefined ? null : { ...demo.build, id: '', effectiveFrom: today };
+    const seen = thingsToSee(build).map((one) => ({ ...one, condition: 'sound' as const }));
+    const signature = { name: customer, strokes: [] };
+    if (there.length === 0) {
+      const on = addDays(today, -hire.outDaysAgo);
+      must(await app.get(HandOut).run(caller, { trailerId, customer, on, hitch, seen, signature }));
+    }
+    if (there.length > 1 || hire.backDaysAgo === null) continue;
+    const back = seen.map((one) => {
+      const found = hire.changed.find(({ thing, position }) => thing === one.thing && position === one.position);
+      return found === undefined ? one : { ...one, condition: found.is };
+    });
+    const on = addDays(today, -hire.backDaysAgo);
+    must(await app.get(TakeBack).run(caller, { trailerId, on, seen: back, signature }));
   }
 }
 

@@ -54,6 +54,9 @@ async function findScreens(page: Page): Promise<void> {
   const id = '[0-9a-f-]{36}';
   const trailer = await first('/trailers', new RegExp(`^/trailers/${id}$`));
   const down = await first('/trailers?readiness=down', new RegExp(`^/trailers/${id}$`));
+  const hired = await first('/trailers?text=T-01', new RegExp(`^/trailers/${id}$`));
+  const pair = await first('/trailers?text=T-04', new RegExp(`^/trailers/${id}$`));
+  const returned = await first(`${pair}/handovers`, new RegExp(`/handovers/${id}$`));
   const job = await first('/jobs', new RegExp(`^/jobs/${id}$`));
   for (const [name, path] of [
     ['gate', '/'],
@@ -78,6 +81,12 @@ async function findScreens(page: Page): Promise<void> {
     ['check-sheet', await first(`${trailer}/checks`, new RegExp(`^/sheets/${id}/${id}$`))],
     ['check-record', await first(`${trailer}/history`, new RegExp(`/records/${id}$`))],
     ['sheets', '/sheets'],
+    ['handovers', `${hired}/handovers`],
+    ['hand-out', `${pair}/hand-out`],
+    ['take-back', `${hired}/take-back`],
+    ['take-back-not-out', `${pair}/take-back`],
+    ['handover', returned],
+    ['customer-sheet', `${returned}/sheet`],
     ['jobs', '/jobs'],
     ['jobs-over', '/jobs?list=over'],
     ['job', job],

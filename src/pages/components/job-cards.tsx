@@ -31,6 +31,11 @@ export function JobCards({ jobs, names, today }: JobCardsProps) {
               <a href={`/jobs/${job.id}`}>{job.name}</a>
             </h3>
             <p class="soft">{jobLine(job)}</p>
+            {job.work === 'hire' && job.trailer && job.startsOn <= today && (
+              <p>
+                <a href={`/trailers/${job.trailer.id}/hand-out?job=${job.id}`}>Hand it out</a>
+              </p>
+            )}
           </div>
           {fit ? (
             <FitBrief fit={fit} names={names} today={today} />

@@ -198,6 +198,11 @@ function ComingBack({ screen }: { readonly screen: GateScreen }) {
                   </span>
                 </span>
               </span>
+              {job.work === 'hire' && job.trailer && (
+                <a class="button" href={`/trailers/${job.trailer.id}/take-back`}>
+                  Take back<span class="hidden-words"> {job.trailer.number}</span>
+                </a>
+              )}
             </li>
           ))}
         </ul>

@@ -29,6 +29,16 @@ export function JobPage({ caller, screen, said }: JobProps) {
       {job.state === 'done' && <p class="said">This job is done; it is on file as a trip.</p>}
       {open && may(caller, 'hand') && (
         <div class="actions">
+          {job.work === 'hire' && job.startsOn <= caller.today && job.trailerId !== null && (
+            <>
+              <a class="button" href={`/trailers/${job.trailerId}/hand-out?job=${job.id}`}>
+                Hand it out
+              </a>
+              <a class="button" href={`/trailers/${job.trailerId}/take-back`}>
+                Take it back
+              </a>
+            </>
+          )}
           {job.startsOn <= caller.today && job.trailerId !== null && (
             <a class="button button-main" href={`/jobs/${job.id}/done`}>
               It is done

@@ -60,6 +60,9 @@ export function TrailerPage({ caller, screen, said }: TrailerProps) {
           <a class="button" href={`/load?trailer=${encodeURIComponent(trailer.yardNumber)}`}>
             Load check
           </a>
+          <a class="button" href={`${path}/handovers`}>
+            Out and return
+          </a>
           <a class="button" href={`/fit?trailer=${encodeURIComponent(trailer.yardNumber)}`}>
             Check fit
           </a>
