@@ -5,7 +5,7 @@ import { join } from 'node:path';
 
 const TOOLBOX = '(units|calendar|statistics|facts|fatigue)';
 const PARTS = '(tire|axle|bearing|brake|coupler|suspension|frame|deck|lighting|wear)';
-const WHOLE = '(inspection|forecast|history|flags|fit|ranking|notice|money|assess\\.ts$)';
+const WHOLE = '(inspection|forecast|history|flags|fit|ranking|handover|notice|money|assess\\.ts$)';
 const DOORS = '(pages|api|jobs)';
 
 /** The files that are a use case: those with an injectable class. Groups may keep what only they share beside them. */

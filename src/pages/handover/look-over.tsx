@@ -121,7 +121,14 @@ function More({ typed, at, line, hasMarks, thing }: Omit<LineProps, 'before'> & 
           <div class="fields">
             <Field typed={typed} name={`${at}.tire.size`} label="Size" maxLength={24} />
             <Field typed={typed} name={`${at}.tire.maxLoad`} label="Maximum load, single" unit="lb" maxLength={12} />
-            <Field typed={typed} name={`${at}.tire.maxColdPressure`} label="At" unit="psi" maxLength={12} />
+            <Field
+              typed={typed}
+              name={`${at}.tire.maxColdPressure`}
+              label="At"
+              unit="psi"
+              maxLength={12}
+              hint="A load says nothing without its pressure."
+            />
           </div>
         )}
         <Field typed={typed} name={`${at}.note`} label="Note" maxLength={200} />

@@ -1,5 +1,6 @@
 import type { Signature } from '../../rules/facts/handover.js';
-import { Field, type Typed } from '../components/field.js';
+import { Field, type Typed, typedText } from '../components/field.js';
+import { Island } from '../components/island.js';
 
 /** The customer's signature as it was drawn or typed; a line to sign on where there is none. */
 export function Signed({ signature, by }: { readonly signature: Signature | null; readonly by: string }) {
@@ -27,9 +28,16 @@ export function Signed({ signature, by }: { readonly signature: Signature | null
   );
 }
 
-/** The customer's typed name stands for a signature. */
+/** A name typed or a signature drawn; the pad comes with script, the name goes without. */
 export function SignatureFields({ typed, why }: { readonly typed: Typed; readonly why: string }) {
   return (
-    <Field typed={typed} name="signature.name" label="Customer signs: name typed" hint={why} maxLength={80} wide />
+    <>
+      <Field typed={typed} name="signature.name" label="Customer signs: name typed" hint={why} maxLength={80} wide />
+      <div class="pad-place">
+        <Island name="signature-pad" data={null}>
+          <input type="hidden" name="signature.strokes" value={typedText(typed, 'signature.strokes')} />
+        </Island>
+      </div>
+    </>
   );
 }

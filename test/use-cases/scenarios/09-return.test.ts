@@ -3,6 +3,7 @@ import { day } from '../../../src/rules/calendar/civil-date.js';
 import { lbf } from '../../../src/rules/units/force.js';
 import { inch } from '../../../src/rules/units/length.js';
 import { lb, toLb } from '../../../src/rules/units/mass.js';
+import { psi } from '../../../src/rules/units/pressure.js';
 import { HandOut } from '../../../src/use-cases/handovers/hand-out.js';
 import { TakeBack } from '../../../src/use-cases/handovers/take-back.js';
 import { BookJob } from '../../../src/use-cases/jobs/book-job.js';
@@ -91,7 +92,7 @@ describe('Return: unit 118, out Friday on four 3,420 lb tires, back Monday with 
         ...{ trailerId, on: MONDAY },
         seen: [
           ...WHEELS.filter((at) => at !== '2L').map(tire),
-          { ...tire('2L'), tire: { loadRange: 'D', maxLoadSingleKg: lb(3_000) } },
+          { ...tire('2L'), tire: { loadRange: 'D', maxLoadSingleKg: lb(3_000), maxColdPressureKpa: psi(65) } },
           thing('ramp', 'left', 'sound'),
           thing('ramp', 'right', 'bent'),
           thing('coupler', null, 'stiff'),
