@@ -22,6 +22,7 @@ afterAll(() => service.close());
 /** Fields that a use case reads and its route does not offer: the address has said them. */
 const SAID_BY_ADDRESS = new Set([
   ...['trailerId', 'buildSheetId', 'partId', 'tripId', 'readingId', 'checkRecordId', 'holdId', 'machineId', 'jobId'],
+  'handoverId',
   ...['towVehicleId', 'checkKindId', 'correctsId', 'neverTaken', 'name', 'customer', 'note'],
 ]);
 
