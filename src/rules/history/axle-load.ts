@@ -90,8 +90,7 @@ function tongueOf({ axleCentreM, emptyTongueN }: LoadLimits, load: Load, cargoKg
   return balancePointM === null ? null : newtons(emptyTongueN + tongueFrom(cargoKg, balancePointM, axleCentreM));
 }
 
-/** What is on the list weighs together; null where nothing is listed. */
-export function listedMass({ cargo }: Load): Kilograms | null {
+function listedMass({ cargo }: Load): Kilograms | null {
   if (cargo.length === 0) return null;
   let massKg = 0;
   for (const item of cargo) massKg += item.massKg;

@@ -1,16 +1,12 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
 import { type Fit, fit, type Verdict } from '../../rules/fit/fit.js';
-import { listedMass } from '../../rules/history/axle-load.js';
-import { rankTrailers } from '../../rules/ranking/rank-trailers.js';
-import { worthAsking } from '../../rules/ranking/worth-asking.js';
 import type { YardTx } from '../../store/database.js';
 import type { HandoverStore } from '../../store/handover-store.js';
-import type { TrailerStore } from '../../store/trailer-store.js';
-import type { TrailerBriefView } from '../../store/views/trailer-brief.view.js';
+import type { RankYard } from '../assessments/rank-yard.js';
 
 /** Another trailer that could do a job as it stands in the yard today. */
-export interface Substitute {
+interface Substitute {
   readonly trailerId: string;
   readonly yardNumber: string;
   readonly verdict: Verdict;
@@ -28,18 +24,13 @@ export interface JobAtRisk {
   readonly substitutes: readonly Substitute[];
 }
 
-/** More would be a list to read; whoever wants the whole yard asks for it. */
-const MOST_SUBSTITUTES = 3;
-/** Trailers asked in full, the likeliest first: in a large yard the rest would only cost time. */
-const MOST_ASKED = 12;
-
 /**
  * The next job on this trailer, when its answer is anything but "go": with those of the yard that could take it, best
- * first, in service, in the yard, free on its days and not on hold.
+ * first, free on its days and not out with a customer now.
  */
 export async function nextAtRisk(
   tx: YardTx,
-  from: { readonly trailers: TrailerStore; readonly briefs: TrailerBriefView; readonly handovers: HandoverStore },
+  from: { readonly rankYard: RankYard; readonly handovers: HandoverStore },
   facts: TrailerFacts,
   today: CivilDate,
   doneJobId: string | null,
@@ -50,25 +41,12 @@ export async function nextAtRisk(
   if (job === undefined) return null;
   const answer = fit(facts, job, today);
   if (answer.verdict === 'go') return null;
-
-  const days = { from: job.startsOn, to: job.endsOn, exceptJobId: job.id };
   const out = new Set((await from.handovers.allOutNow(tx)).map(({ trailerId }) => trailerId));
-  const yard = (await from.briefs.forDays(tx, days)).filter(
-    ({ trailerId }) => trailerId !== facts.trailer.id && !out.has(trailerId),
-  );
-  const ids = worthAsking(yard, listedMass(job.load))
-    .ask.slice(0, MOST_ASKED)
-    .map(({ trailerId }) => trailerId);
-  const asked: TrailerFacts[] = [];
-  for await (const other of from.trailers.findFactsOfAll(tx, ids)) asked.push(other);
   const haul = { ...job, jobId: job.id, plannedTrailerId: facts.trailer.id };
-  const ranked = rankTrailers(asked, haul, today).filter(
-    (one) =>
-      one.inService && one.clashes.length === 0 && one.fit.verdict !== 'no-go' && one.fit.verdict !== 'cannot-say',
-  );
+  const substitutes = (await from.rankYard.substitutes(tx, haul, today)).filter(({ trailerId }) => !out.has(trailerId));
   return {
     ...{ jobId: job.id, name: job.name, startsOn: job.startsOn, endsOn: job.endsOn, fit: answer },
-    substitutes: ranked.slice(0, MOST_SUBSTITUTES).map(({ trailerId, yardNumber, fit: its, marginShare }) => ({
+    substitutes: substitutes.map(({ trailerId, yardNumber, fit: its, marginShare }) => ({
       ...{ trailerId, yardNumber, marginShare, verdict: its.verdict },
     })),
   };

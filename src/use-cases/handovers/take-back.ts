@@ -12,7 +12,7 @@ import { HandoverStore } from '../../store/handover-store.js';
 import { HoldStore } from '../../store/hold-store.js';
 import { PartStore } from '../../store/part-store.js';
 import { TrailerStore } from '../../store/trailer-store.js';
-import { TrailerBriefView } from '../../store/views/trailer-brief.view.js';
+import { RankYard } from '../assessments/rank-yard.js';
 import { Reassess } from '../assessments/reassess.js';
 import { type Caller, may, recordedBy, signed } from '../caller.js';
 import { Given } from '../input/given.js';
@@ -53,7 +53,7 @@ export class TakeBack {
     private readonly handovers: HandoverStore,
     private readonly parts: PartStore,
     private readonly holds: HoldStore,
-    private readonly briefs: TrailerBriefView,
+    private readonly rankYard: RankYard,
     private readonly audit: AuditStore,
     private readonly reassess: Reassess,
   ) {}
@@ -110,8 +110,8 @@ export class TakeBack {
   }
 
   private nextAtRisk(tx: YardTx, caller: Caller, facts: TrailerFacts, out: Handover): Promise<JobAtRisk | null> {
-    const { trailers, briefs, handovers } = this;
-    return nextAtRisk(tx, { trailers, briefs, handovers }, facts, caller.today, out.jobId);
+    const { rankYard, handovers } = this;
+    return nextAtRisk(tx, { rankYard, handovers }, facts, caller.today, out.jobId);
   }
 
   private async asKept(

@@ -6,8 +6,8 @@ import { HandoverStore } from '../../store/handover-store.js';
 import { JobStore } from '../../store/job-store.js';
 import type { HistoryOf } from '../../store/recorded.js';
 import { type KeptTrailer, TrailerStore } from '../../store/trailer-store.js';
-import { TrailerBriefView } from '../../store/views/trailer-brief.view.js';
 import { YardStore } from '../../store/yard-store.js';
+import { RankYard } from '../assessments/rank-yard.js';
 import type { Caller } from '../caller.js';
 import { type JobAtRisk, nextAtRisk } from '../handovers/next-at-risk.js';
 import { done, notFound, type Outcome } from '../outcome.js';
@@ -34,7 +34,7 @@ export class ShowHandover {
     private readonly handovers: HandoverStore,
     private readonly jobs: JobStore,
     private readonly yards: YardStore,
-    private readonly briefs: TrailerBriefView,
+    private readonly rankYard: RankYard,
   ) {}
 
   async run(
@@ -71,8 +71,8 @@ export class ShowHandover {
     const wentAgain = since.some(({ fact, standing }) => standing && fact.way === 'out');
     const facts = wentAgain ? null : await this.trailers.findFacts(tx, back.trailerId);
     if (facts === null) return null;
-    const { trailers, briefs, handovers } = this;
-    return nextAtRisk(tx, { trailers, briefs, handovers }, facts, caller.today, out.jobId);
+    const { rankYard, handovers } = this;
+    return nextAtRisk(tx, { rankYard, handovers }, facts, caller.today, out.jobId);
   }
 }
 

@@ -46,8 +46,7 @@ export class ShowJob {
         row,
         job,
         fit,
-        substitutes:
-          fit?.verdict === 'no-go' ? await this.rankYard.substitutes(tx, haul, caller.today) : [],
+        substitutes: fit?.verdict === 'no-go' ? await this.rankYard.substitutes(tx, haul, caller.today) : [],
         machineNames: await this.choices.machineNames(tx),
         checkKindNames: await this.choices.checkKindNames(tx),
       });
