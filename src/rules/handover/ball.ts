@@ -6,7 +6,7 @@ import type { Kilograms } from '../units/mass.js';
 /** Sizes are stamped in sixteenths of an inch and steps between sizes are an eighth; less than this is rounding, m. */
 const SAME_SIZE_M = 0.001;
 
-export type BallLack = 'coupler-size' | 'ball-size' | 'ball-rating' | 'gross';
+type BallLack = 'coupler-size' | 'ball-size' | 'ball-rating' | 'gross';
 
 export interface BallAnswer {
   /** `refused`: sizes differ, or the ball is rated for less than the loaded trailer. `cannot-say`: a fact is missing. */

@@ -20,7 +20,7 @@ export interface Change {
  * `chargeable`: broken, bent, missing or swapped, and sound when it went out. `wear`: what use does. `inspect`: may be
  * either; the shop looks before anybody is charged.
  */
-export type ChangeAnswer = 'chargeable' | 'wear' | 'inspect';
+type ChangeAnswer = 'chargeable' | 'wear' | 'inspect';
 
 export type TireDifference = 'size' | 'kind' | 'load-range' | 'max-load' | 'date-code';
 

@@ -1,7 +1,7 @@
 import type { Axle } from '../facts/build-sheet.js';
 import type { PlugTrial } from '../facts/handover.js';
 
-export type PlugLack = 'plug' | 'brakes';
+type PlugLack = 'plug' | 'brakes';
 
 export interface PlugAnswer {
   /** `refused`: the lamps, or electric brakes that it has, do not work. `cannot-say`: nobody tried, or nobody knows. */
