@@ -7,6 +7,7 @@ const DOORS = [
   { name: 'Gate', href: '/' },
   { name: 'Trailers', href: '/trailers' },
   { name: 'Jobs', href: '/jobs' },
+  { name: 'Time line', href: '/timeline' },
   { name: 'Check fit', href: '/fit' },
   { name: 'Load check', href: '/load' },
   { name: 'Due', href: '/due' },

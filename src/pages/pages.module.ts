@@ -10,6 +10,7 @@ import { GateController } from './gate/gate.controller.js';
 import { HandoversController } from './handover/handovers.controller.js';
 import { JobsController } from './jobs/jobs.controller.js';
 import { LoadController } from './load/load.controller.js';
+import { MoveController } from './jobs/move.controller.js';
 import { MachinesController } from './machines/machines.controller.js';
 import { AnswerController } from './notices/answer.controller.js';
 import { NoticesController } from './notices/notices.controller.js';
@@ -19,6 +20,7 @@ import { SheetsController } from './sheets/sheets.controller.js';
 import { InvitationController } from './sign-in/invitation.controller.js';
 import { PasswordController } from './sign-in/password.controller.js';
 import { SignInController } from './sign-in/sign-in.controller.js';
+import { TimelineController } from './timeline/timeline.controller.js';
 import { BuildController } from './trailer/build.controller.js';
 import { ChecksController } from './trailer/checks.controller.js';
 import { HoldsController } from './trailer/holds.controller.js';
@@ -44,10 +46,12 @@ import { YardController } from './yard/yard.controller.js';
     JobsController,
     LoadController,
     MachinesController,
+    MoveController,
     NoticesController,
     PartsController,
     ReadingsController,
     SheetsController,
+    TimelineController,
     TrailersController,
     TrailerController,
     TripsController,

@@ -30,6 +30,7 @@ import { HoldListView } from './views/hold-list.view.js';
 import { JobListView } from './views/job-list.view.js';
 import { NoticeListView } from './views/notice-list.view.js';
 import { TrailerBriefView } from './views/trailer-brief.view.js';
+import { TimelineView } from './views/timeline.view.js';
 import { TrailerListView } from './views/trailer-list.view.js';
 import { YardStore } from './yard-store.js';
 
@@ -68,6 +69,7 @@ const VIEWS = [
   JobListView,
   NoticeListView,
   TrailerBriefView,
+  TimelineView,
   TrailerListView,
 ];
 

@@ -61,6 +61,14 @@ export class TrailerStore {
     return factsOfAll(tx, ids);
   }
 
+  /** The facts that answers about hauls rest on, by trailer; ids of no trailer are passed over. */
+  async findFactsForFits(tx: YardTx, ids: readonly string[]): Promise<ReadonlyMap<string, TrailerFacts>> {
+    const found = new Map<string, TrailerFacts>();
+    if (ids.length === 0) return found;
+    for await (const facts of factsOfAll(tx, ids, { withDecks: false })) found.set(facts.trailer.id, facts);
+    return found;
+  }
+
   async find(tx: YardTx, trailerId: string): Promise<KeptTrailer | null> {
     return (await this.read(tx, Prisma.sql`and trailer.id = ${trailerId}::uuid`))[0] ?? null;
   }

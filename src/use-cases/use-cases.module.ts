@@ -86,9 +86,12 @@ import { ShowJob } from './show/show-job.js';
 import { ShowJobs } from './show/show-jobs.js';
 import { ShowLoadCheck } from './show/show-load-check.js';
 import { ShowMachines } from './show/show-machines.js';
+import { ShowMove } from './show/show-move.js';
+import { ShowMoves } from './show/show-moves.js';
 import { ShowNotice } from './show/show-notice.js';
 import { ShowNotices } from './show/show-notices.js';
 import { ShowPhoto } from './show/show-photo.js';
+import { ShowTimeline } from './show/show-timeline.js';
 import { ShowTrailer } from './show/show-trailer.js';
 import { ShowTrailerForm } from './show/show-trailer-form.js';
 import { ShowTrailerHistory } from './show/show-trailer-history.js';
@@ -193,9 +196,12 @@ const SCREENS = [
   ShowJob,
   ShowJobs,
   ShowMachines,
+  ShowMove,
+  ShowMoves,
   ShowNotice,
   ShowNotices,
   ShowPhoto,
+  ShowTimeline,
   ShowTrailer,
   ShowTrailerForm,
   ShowTrailerHistory,

@@ -4,9 +4,13 @@ import type { GateScreen } from '../../use-cases/show/show-gate.js';
 import { Caution } from '../components/caution.js';
 import { DueLine } from '../components/due-line.js';
 import { JobCards } from '../components/job-cards.js';
+import { ReadinessMark } from '../components/marks.js';
 import { Pager } from '../components/pager.js';
 import { showCount, showDate, showNearDate, showNumber } from '../components/show-quantity.js';
+import { Tally } from '../components/tally.js';
+import { TrailerFilterForm } from '../components/trailer-filter.js';
 import { YardNumber } from '../components/yard-number.js';
+import { addressWith, filterQuery } from '../form/trailer-filter.js';
 import { Head, Page } from '../page.js';
 
 interface GateProps {
@@ -16,11 +20,12 @@ interface GateProps {
 }
 
 export function GatePage({ caller, screen, said }: GateProps) {
-  const { today } = screen;
+  const { today, filter } = screen;
   const names = { machines: screen.machineNames, checkKinds: screen.checkKindNames };
   const now = screen.goingOut.rows.filter(({ job }) => job.startsOn === today);
   const later = screen.goingOut.rows.filter(({ job }) => job.startsOn !== today);
   const { ready, due, down } = screen.counts;
+  const filtered = Object.keys(filterQuery(filter)).length > 0;
   const hasTrailers = ready + due + down > 0;
   return (
     <Page title="Gate" caller={caller} door="Gate" said={said}>
@@ -33,34 +38,47 @@ export function GatePage({ caller, screen, said }: GateProps) {
         <a class="button" href="/fit">
           Check fit
         </a>
+        <a class="button" href="/timeline">
+          Time line
+        </a>
       </Head>
-      <Tally screen={screen} />
-      {hasTrailers ? <FindTrailer /> : <FirstTrailer mayAdd={may(caller, 'shop')} />}
+      <Tally counts={screen.counts} filter={filter} path="/trailers" />
+      {hasTrailers || filtered ? (
+        <TrailerFilterForm filter={filter} path="/" />
+      ) : (
+        <FirstTrailer mayAdd={may(caller, 'shop')} />
+      )}
+      {screen.found && <Found screen={screen} found={screen.found} />}
+      <Jumps screen={screen} />
       <div class="two">
         <div class="stack gate-out">
           <section class="stack" aria-labelledby="out-today">
             <h2 class="chalked" id="out-today">
-              Going out today <Count of={now.length} />
+              Going out today <Count of={screen.goingOutToday} />
             </h2>
             {now.length === 0 ? (
-              <p class="empty">Nothing leaves today{screen.goingOutPage > 1 ? ' on this page' : ''}.</p>
+              <p class="empty">{screen.goingOutToday === 0 ? 'Nothing leaves today.' : 'They are on another page.'}</p>
             ) : (
               <JobCards jobs={now} names={names} today={today} />
             )}
           </section>
           <section class="stack" aria-labelledby="out-week">
             <h2 class="chalked" id="out-week">
-              Later this week <Count of={later.length} />
+              Later this week <Count of={screen.goingOut.total - screen.goingOutToday} />
             </h2>
             {later.length === 0 ? (
-              <p class="empty">Nothing is booked for the days after.</p>
+              <p class="empty">
+                {screen.goingOut.total === screen.goingOutToday
+                  ? 'Nothing is booked for the days after.'
+                  : 'They are on another page.'}
+              </p>
             ) : (
               <JobCards jobs={later} names={names} today={today} />
             )}
             <Pager
               paging={{ page: screen.goingOutPage, perPage: screen.perPage, total: screen.goingOut.total }}
               path="/"
-              query={{}}
+              query={filterQuery(filter)}
               what="jobs going out"
             />
           </section>
@@ -80,26 +98,52 @@ function Count({ of }: { readonly of: number }) {
   return <span class="count">{showNumber(of)}</span>;
 }
 
-function Tally({ screen }: { readonly screen: GateScreen }) {
-  const { counts } = screen;
+/** A short way down a long page, by thumb or by keyboard. */
+function Jumps({ screen }: { readonly screen: GateScreen }) {
+  const places = [
+    ['out-today', 'Going out', screen.goingOut.total],
+    ['held', 'Held', screen.held.total],
+    ['back', 'Coming back', screen.comingBack.total],
+    ['due', 'Due', screen.due.total],
+  ] as const;
   return (
-    <ul class="tally" aria-label="Trailers by readiness">
-      <li>
-        <a href="/trailers?readiness=ready">
-          <b>{showNumber(counts.ready)}</b> Ready
+    <nav class="jumps" aria-label="On this page">
+      {places.map(([id, name, count]) => (
+        <a key={id} href={`#${id}`}>
+          {name}&nbsp;
+          <Count of={count} />
         </a>
-      </li>
-      <li>
-        <a href="/trailers?readiness=due" class="tally-due">
-          <b>{showNumber(counts.due)}</b> Fix first
-        </a>
-      </li>
-      <li>
-        <a href="/trailers?readiness=down" class="tally-down">
-          <b>{showNumber(counts.down)}</b> Down
-        </a>
-      </li>
-    </ul>
+      ))}
+    </nav>
+  );
+}
+
+/** The trailers searched for, ahead of what they are to do. */
+function Found({ screen, found }: { readonly screen: GateScreen; readonly found: NonNullable<GateScreen['found']> }) {
+  return (
+    <section class="stack-tight" aria-labelledby="found">
+      <h2 class="chalked" id="found">
+        Trailers like that <Count of={found.total} />
+      </h2>
+      {found.rows.length === 0 ? (
+        <p class="empty">No trailer is like that. Widen the search.</p>
+      ) : (
+        <ul class="lines sheet">
+          {found.rows.map((row) => (
+            <li class="apart" key={row.id}>
+              <span class="row">
+                <YardNumber number={row.number} id={row.id} />
+                {row.name && <span>{row.name}</span>}
+              </span>
+              <ReadinessMark readiness={row.readiness} />
+            </li>
+          ))}
+        </ul>
+      )}
+      {found.total > found.rows.length && (
+        <a href={addressWith('/trailers', filterQuery(screen.filter))}>All {showNumber(found.total)} of them</a>
+      )}
+    </section>
   );
 }
 
@@ -114,28 +158,6 @@ function FirstTrailer({ mayAdd }: { readonly mayAdd: boolean }) {
         'An owner or the shop adds the first one.'
       )}
     </p>
-  );
-}
-
-function FindTrailer() {
-  return (
-    <search>
-      <form class="find" method="get" action="/trailers">
-        <label for="find">Find a trailer</label>
-        <input
-          class="input"
-          id="find"
-          name="text"
-          type="search"
-          placeholder="Number, name, plate or VIN"
-          autoComplete="off"
-          maxLength={40}
-        />
-        <button class="button" type="submit">
-          Find
-        </button>
-      </form>
-    </search>
   );
 }
 
@@ -163,7 +185,7 @@ function Held({ screen }: { readonly screen: GateScreen }) {
                 <p class="small">
                   Breaks <a href={`/jobs/${hold.nextJob.id}`}>{hold.nextJob.name}</a>,{' '}
                   {showNearDate(hold.nextJob.startsOn)}.{' '}
-                  <a href={`/jobs/${hold.nextJob.id}/change`}>Find another trailer</a>
+                  <a href={`/jobs/${hold.nextJob.id}/move`}>Find another trailer</a>
                 </p>
               )}
             </li>
@@ -207,7 +229,11 @@ function ComingBack({ screen }: { readonly screen: GateScreen }) {
           ))}
         </ul>
       )}
-      {total > rows.length && <p class="soft">and {showCount(total - rows.length, 'more', 'more')}</p>}
+      {total > rows.length && (
+        <p class="soft">
+          and {showCount(total - rows.length, 'more', 'more')}, all on the <a href="/timeline">time line</a>
+        </p>
+      )}
     </section>
   );
 }

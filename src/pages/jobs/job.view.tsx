@@ -47,6 +47,9 @@ export function JobPage({ caller, screen, said }: JobProps) {
           <a class="button" href={`/jobs/${job.id}/change`}>
             Change it
           </a>
+          <a class="button" href={`/jobs/${job.id}/move`}>
+            {row.trailer ? 'Move to another trailer' : 'Pick a trailer'}
+          </a>
           <a class="button button-stop" href={`/jobs/${job.id}/cancel`}>
             Cancel it
           </a>

@@ -2,18 +2,17 @@ import { Body, Controller, Get, Post, Query, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { FromCaller } from '../../http/from-caller.js';
 import { Refusal, valueOrRefuse } from '../../http/refusal.js';
-import type { TrailerClass } from '../../rules/trailer/ratings.js';
 import { type Caller, may } from '../../use-cases/caller.js';
 import { ShowTrailers } from '../../use-cases/show/show-trailers.js';
 import { AddTrailer, type AddTrailerInput } from '../../use-cases/trailers/add-trailer.js';
 import { axleCount, readBuildForm } from '../form/build-form.js';
 import { finishForm } from '../form/finish-form.js';
 import { readIdentityForm } from '../form/identity-form.js';
-import { queryChoice, queryPage, queryText } from '../form/query.js';
+import { queryPage, queryText } from '../form/query.js';
 import { FormReader } from '../form/read-form.js';
 import { readTireForm, tireProblems } from '../form/tire-form.js';
+import { readTrailerFilter } from '../form/trailer-filter.js';
 import { sendPage } from '../render.js';
-import { CLASS_WORDS } from '../words/build-words.js';
 import { saidWords } from '../words/said.js';
 import { NewTrailerPage } from './new-trailer.view.js';
 import { TrailersPage } from './trailers.view.js';
@@ -27,11 +26,7 @@ export class TrailersController {
 
   @Get()
   async list(@FromCaller() caller: Caller, @Query() query: unknown, @Res() reply: FastifyReply): Promise<void> {
-    const filter = {
-      text: queryText(query, 'text', 40),
-      trailerClass: queryChoice(query, 'class', Object.keys(CLASS_WORDS) as TrailerClass[]),
-      readiness: queryChoice(query, 'readiness', ['ready', 'due', 'down', 'gone'] as const),
-    };
+    const filter = readTrailerFilter(query);
     const screen = valueOrRefuse(await this.showTrailers.run(caller, { filter, page: queryPage(query) }));
     sendPage(reply, <TrailersPage caller={caller} screen={screen} said={saidWords(queryText(query, 'said'))} />);
   }

@@ -1,14 +1,16 @@
 import type { Caller } from '../../use-cases/caller.js';
 import { may } from '../../use-cases/caller.js';
 import type { TrailersScreen } from '../../use-cases/show/show-trailers.js';
-import { Choice, Field } from '../components/field.js';
-import { ReadinessMark, readinessWord } from '../components/marks.js';
+import { ReadinessMark } from '../components/marks.js';
 import { Pager } from '../components/pager.js';
-import { showCount, showMass, showNearDate, showNumber } from '../components/show-quantity.js';
+import { showCount, showMass, showNearDate } from '../components/show-quantity.js';
 import { Table } from '../components/table.js';
+import { Tally } from '../components/tally.js';
+import { TrailerFilterForm } from '../components/trailer-filter.js';
 import { YardNumber } from '../components/yard-number.js';
+import { filterQuery } from '../form/trailer-filter.js';
 import { Head, Page } from '../page.js';
-import { CLASS_WORDS, optionsOf } from '../words/build-words.js';
+import { CLASS_WORDS } from '../words/build-words.js';
 
 interface TrailersProps {
   readonly caller: Caller;
@@ -18,46 +20,21 @@ interface TrailersProps {
 
 type Row = TrailersScreen['trailers']['rows'][number];
 
-const READINESS = ['ready', 'due', 'down', 'gone'] as const;
-
 export function TrailersPage({ caller, screen, said }: TrailersProps) {
   const { filter, trailers, counts } = screen;
-  const query = {
-    ...(filter.text && { text: filter.text }),
-    ...(filter.trailerClass && { class: filter.trailerClass }),
-    ...(filter.readiness && { readiness: filter.readiness }),
-  };
-  const typed = { values: query, problems: [] };
+  const query = filterQuery(filter);
   const filtered = Object.keys(query).length > 0;
   return (
     <Page title="Trailers" caller={caller} door="Trailers" said={said}>
-      <Head
-        title="Trailers"
-        lede={`${showCount(counts.ready, 'is', 'are')} ready, ${showNumber(counts.due)} to fix first, ${showNumber(counts.down)} down.`}
-      >
+      <Head title="Trailers">
         {may(caller, 'shop') && (
           <a class="button button-main" href="/trailers/new">
             Add a trailer
           </a>
         )}
       </Head>
-      <form class="filter sheet" method="get" action="/trailers">
-        <Field typed={typed} name="text" label="Number, name, plate or VIN" type="search" maxLength={40} />
-        <Choice typed={typed} name="class" label="Class" options={optionsOf(CLASS_WORDS)} none="Any" />
-        <Choice
-          typed={typed}
-          name="readiness"
-          label="Readiness"
-          options={READINESS.map((value) => ({ value, label: readinessWord(value) }))}
-          none="Any in service"
-        />
-        <div class="actions">
-          <button class="button" type="submit">
-            Show
-          </button>
-          {filtered && <a href="/trailers">Show all</a>}
-        </div>
-      </form>
+      <Tally counts={counts} filter={filter} path="/trailers" />
+      <TrailerFilterForm filter={filter} path="/trailers" />
       {trailers.rows.length === 0 ? (
         <p class="empty">
           {filtered

@@ -23,6 +23,7 @@ const SAID: Readonly<Record<string, string>> = {
   gone: 'Noted. Its history stays; reminders for it stop.',
   'job-booked': 'The job is booked.',
   'job-changed': 'The job is changed.',
+  'job-moved': 'The job is moved. Both trailers were worked out again.',
   'job-cancelled': 'The job is cancelled. Its miles are no longer counted on.',
   'job-done': 'The job is done and recorded as a trip.',
   'machine-added': 'The machine is on file.',

@@ -1,7 +1,9 @@
 import { Injectable } from '@nestjs/common';
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
 import type { YardTx } from '../database.js';
+import { Prisma } from '../generated/client.js';
 import { type ListPage, offsetOf, type PageOfList } from './paging.js';
+import { ANY_TRAILER, isOfTrailer, type TrailerFilter } from './trailer-filter.js';
 
 export interface HoldRow {
   readonly id: string;
@@ -22,7 +24,14 @@ export interface OpenHoldRow extends HoldRow {
 @Injectable()
 export class HoldListView {
   /** Open holds of the yard, those that break a job soonest first. */
-  async open(tx: YardTx, today: CivilDate, paging: PageOfList): Promise<ListPage<OpenHoldRow>> {
+  async open(
+    tx: YardTx,
+    today: CivilDate,
+    paging: PageOfList,
+    trailers: TrailerFilter = ANY_TRAILER,
+  ): Promise<ListPage<OpenHoldRow>> {
+    const where = Prisma.sql`h.yard_id = ${tx.yardId}::uuid and h.lifted_on is null and t.status = 'in-service'
+      and ${isOfTrailer(tx, Prisma.sql`h.trailer_id`, trailers)}`;
     const rows = await tx.$queryRaw<OpenRow[]>`
       select h.id::text, h.opened_on::text, h.reason, h.opened_by_name, h.lifted_on::text, h.lifted_by_name, h.lift_reason,
         t.id::text trailer_id, t.yard_number, t.name trailer_name,
@@ -33,12 +42,12 @@ export class HoldListView {
         select id, name, starts_on from job
         where yard_id = t.yard_id and trailer_id = t.id and state = 'booked' and ends_on >= ${today}::date
         order by starts_on, id limit 1) j on true
-      where h.yard_id = ${tx.yardId}::uuid and h.lifted_on is null and t.status = 'in-service'
+      where ${where}
       order by j.starts_on nulls last, h.opened_on, h.id
       limit ${paging.perPage} offset ${offsetOf(paging)}`;
     const [{ total } = { total: 0 }] = await tx.$queryRaw<{ total: number }[]>`
       select count(*)::int total from hold h join trailer t on t.yard_id = h.yard_id and t.id = h.trailer_id
-      where h.yard_id = ${tx.yardId}::uuid and h.lifted_on is null and t.status = 'in-service'`;
+      where ${where}`;
     return { rows: rows.map(toOpenHold), total };
   }
 

@@ -5,6 +5,7 @@ import type { Kilometres } from '../../rules/units/distance.js';
 import type { YardTx } from '../database.js';
 import { Prisma } from '../generated/client.js';
 import { type ListPage, offsetOf, type PageOfList } from './paging.js';
+import { ANY_TRAILER, isOfTrailer, type TrailerFilter } from './trailer-filter.js';
 
 export interface JobRow {
   readonly id: string;
@@ -26,21 +27,44 @@ export interface JobRow {
 @Injectable()
 export class JobListView {
   /** Booked jobs that start within the days, both included: what goes out. */
-  leaving(tx: YardTx, from: CivilDate, to: CivilDate, paging: PageOfList): Promise<ListPage<JobRow>> {
+  leaving(
+    tx: YardTx,
+    from: CivilDate,
+    to: CivilDate,
+    paging: PageOfList,
+    trailers: TrailerFilter = ANY_TRAILER,
+  ): Promise<ListPage<JobRow>> {
     return this.page(
       tx,
-      Prisma.sql`j.state = 'booked' and j.starts_on between ${from}::date and ${to}::date`,
+      Prisma.sql`j.state = 'booked' and j.starts_on between ${from}::date and ${to}::date
+        and ${isOfTrailer(tx, Prisma.sql`j.trailer_id`, trailers)}`,
       Prisma.sql`j.starts_on, j.id`,
       paging,
     );
   }
 
+  /** How many of those there are. */
+  async leavingCount(tx: YardTx, from: CivilDate, to: CivilDate, trailers: TrailerFilter): Promise<number> {
+    const [{ total } = { total: 0 }] = await tx.$queryRaw<{ total: number }[]>`
+      select count(*)::int total from job j
+      where j.yard_id = ${tx.yardId}::uuid and j.state = 'booked' and j.starts_on between ${from}::date and ${to}::date
+        and ${isOfTrailer(tx, Prisma.sql`j.trailer_id`, trailers)}`;
+    return total;
+  }
+
   /** Booked jobs already under way that end within the days: what comes back. */
-  returning(tx: YardTx, today: CivilDate, to: CivilDate, paging: PageOfList): Promise<ListPage<JobRow>> {
+  returning(
+    tx: YardTx,
+    today: CivilDate,
+    to: CivilDate,
+    paging: PageOfList,
+    trailers: TrailerFilter = ANY_TRAILER,
+  ): Promise<ListPage<JobRow>> {
     return this.page(
       tx,
       Prisma.sql`j.state = 'booked' and j.trailer_id is not null and j.ends_on between ${today}::date and ${to}::date
-        and (j.starts_on < ${today}::date or j.ends_on = ${today}::date)`,
+        and (j.starts_on < ${today}::date or j.ends_on = ${today}::date)
+        and ${isOfTrailer(tx, Prisma.sql`j.trailer_id`, trailers)}`,
       Prisma.sql`j.ends_on, j.id`,
       paging,
     );
@@ -79,18 +103,20 @@ export class JobListView {
     return rows;
   }
 
+  /** Only the jobs of the page are joined with what they name. */
   private async page(tx: YardTx, where: Prisma.Sql, order: Prisma.Sql, paging: PageOfList): Promise<ListPage<JobRow>> {
     const rows = await tx.$queryRaw<Row[]>`
       select j.id::text, j.name, j.starts_on::text, j.ends_on::text, j.state, j.distance_km, j.work, j.customer,
         t.id::text trailer_id, t.yard_number, t.name trailer_name, m.name machine_name, v.name tow_vehicle_name,
         coalesce(j.driver_name, p.name) driver_name
-      from job j
+      from (
+        select j.* from job j where j.yard_id = ${tx.yardId}::uuid and ${where}
+        order by ${order} limit ${paging.perPage} offset ${offsetOf(paging)}) j
       left join trailer t on t.yard_id = j.yard_id and t.id = j.trailer_id
       left join machine m on m.yard_id = j.yard_id and m.id = j.machine_id
       left join tow_vehicle v on v.yard_id = j.yard_id and v.id = j.tow_vehicle_id
       left join membership p on p.yard_id = j.yard_id and p.person_id = j.hauler_person_id
-      where j.yard_id = ${tx.yardId}::uuid and ${where}
-      order by ${order} limit ${paging.perPage} offset ${offsetOf(paging)}`;
+      order by ${order}`;
     const [{ total } = { total: 0 }] = await tx.$queryRaw<{ total: number }[]>`
       select count(*)::int total from job j where j.yard_id = ${tx.yardId}::uuid and ${where}`;
     return { rows: rows.map(toJobRow), total };

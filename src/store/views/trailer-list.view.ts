@@ -6,14 +6,8 @@ import type { TrailerClass } from '../../rules/trailer/ratings.js';
 import type { Kilograms } from '../../rules/units/mass.js';
 import type { YardTx } from '../database.js';
 import { Prisma } from '../generated/client.js';
-import { containing, type ListPage, offsetOf, type PageOfList, withoutNul } from './paging.js';
-
-export interface TrailerFilter {
-  /** Part of the yard number, name, registration plate or VIN. */
-  readonly text: string | null;
-  readonly trailerClass: TrailerClass | null;
-  readonly readiness: Assessment['readiness'] | null;
-}
+import { type ListPage, offsetOf, type PageOfList, withoutNul } from './paging.js';
+import { ANY_TRAILER, BY_NUMBER, looksLike, type TrailerFilter, trailerIs } from './trailer-filter.js';
 
 export interface TrailerRow {
   readonly id: string;
@@ -37,31 +31,37 @@ export type ReadinessCounts = Readonly<Record<Assessment['readiness'], number>>;
 /** Every trailer of the yard with its kept result: read wide, changed nowhere. */
 @Injectable()
 export class TrailerListView {
-  /** Sold and scrapped ones only when asked for by `gone`. In the order of their numbers, read as people read them. */
+  /** In the order of their numbers, read as people read them. Only those of the page are looked into. */
   async page(tx: YardTx, filter: TrailerFilter, paging: PageOfList, today: CivilDate): Promise<ListPage<TrailerRow>> {
-    const where = whereOf(tx, filter);
+    const where = trailerIs(tx, filter);
     const rows = await tx.$queryRaw<Row[]>`
       select t.id::text, t.yard_number, t.name, t.status, r.readiness, r.trailer_class, r.payload_kg,
         coalesce(r.stop_flags, 0) stop_flags, coalesce(r.limit_flags, 0) limit_flags,
         coalesce(r.watch_flags, 0) watch_flags, coalesce(r.overdue, 0) overdue, r.next_due_on::text,
         j.id::text job_id, j.name job_name, j.starts_on::text job_starts_on
-      from trailer t
-      left join trailer_result r on r.trailer_id = t.id
+      from (
+        select t.id, t.yard_id, t.yard_number, t.name, t.status from trailer t
+        where ${where} order by ${BY_NUMBER} limit ${paging.perPage} offset ${offsetOf(paging)}) t
+      left join trailer_result r on r.yard_id = t.yard_id and r.trailer_id = t.id
       left join lateral (
         select id, name, starts_on from job
         where yard_id = t.yard_id and trailer_id = t.id and state = 'booked' and ends_on >= ${today}::date
         order by starts_on, id limit 1) j on true
-      where ${where}
-      order by nullif(substring(t.yard_number from '\\d+'), '')::numeric nulls last, t.yard_number
-      limit ${paging.perPage} offset ${offsetOf(paging)}`;
+      order by ${BY_NUMBER}`;
     const [{ total } = { total: 0 }] = await tx.$queryRaw<{ total: number }[]>`
-      select count(*)::int total from trailer t left join trailer_result r on r.trailer_id = t.id where ${where}`;
+      select count(*)::int total from trailer t where ${where}`;
     return { rows: rows.map(toTrailerRow), total };
   }
 
-  async counts(tx: YardTx): Promise<ReadinessCounts> {
+  /** How many there are in each state of readiness, of those like the filter whatever their own. */
+  async counts(tx: YardTx, filter: TrailerFilter = ANY_TRAILER): Promise<ReadinessCounts> {
+    const all = filter.text === null && filter.trailerClass === null;
+    const these = all
+      ? Prisma.sql`true`
+      : Prisma.sql`trailer_id in (select t.id from trailer t where ${looksLike(tx, filter)})`;
     const rows = await tx.$queryRaw<{ readiness: Assessment['readiness']; count: number }[]>`
-      select readiness, count(*)::int from trailer_result where yard_id = ${tx.yardId}::uuid group by readiness`;
+      select readiness, count(*)::int from trailer_result where yard_id = ${tx.yardId}::uuid and ${these}
+      group by readiness`;
     const counts = { ready: 0, due: 0, down: 0, gone: 0 };
     for (const row of rows) counts[row.readiness] = row.count;
     return counts;
@@ -78,23 +78,10 @@ export class TrailerListView {
   /** Numbers to offer while typing; not all of a large yard's. */
   async numbers(tx: YardTx, most: number): Promise<readonly string[]> {
     const rows = await tx.$queryRaw<{ yard_number: string }[]>`
-      select yard_number from trailer where yard_id = ${tx.yardId}::uuid and status = 'in-service'
-      order by nullif(substring(yard_number from '\\d+'), '')::numeric nulls last, yard_number limit ${most}`;
+      select t.yard_number from trailer t where t.yard_id = ${tx.yardId}::uuid and t.status = 'in-service'
+      order by ${BY_NUMBER} limit ${most}`;
     return rows.map((row) => row.yard_number);
   }
-}
-
-function whereOf(tx: YardTx, { text, trailerClass, readiness }: TrailerFilter): Prisma.Sql {
-  const parts = [Prisma.sql`t.yard_id = ${tx.yardId}::uuid`];
-  if (text !== null) {
-    const like = containing(text);
-    parts.push(Prisma.sql`(t.yard_number ilike ${like} or t.name ilike ${like} or t.registration_plate ilike ${like}
-      or t.vin ilike ${like})`);
-  }
-  if (trailerClass !== null) parts.push(Prisma.sql`r.trailer_class = ${trailerClass}`);
-  if (readiness !== null) parts.push(Prisma.sql`r.readiness = ${readiness}`);
-  if (readiness !== 'gone') parts.push(Prisma.sql`t.status = 'in-service'`);
-  return Prisma.join(parts, ' and ');
 }
 
 interface Row {

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { type Fit, fit } from '../../rules/fit/fit.js';
+import { portableLoad } from '../../rules/ranking/portable-load.js';
 import { AuditStore } from '../../store/audit-store.js';
 import { Database } from '../../store/database.js';
 import { JobStore, type KeptJob } from '../../store/job-store.js';
@@ -79,14 +80,19 @@ function asInput(job: KeptJob): object {
   return { ...rest, towVehicleId: towVehicle?.id ?? null };
 }
 
-/** Another hauler drives himself; another machine without another load leaves nothing of the first one on the deck. */
+/**
+ * Another hauler drives himself; another machine without another load leaves nothing of the first one on the deck; and on
+ * another trailer the load weighs the same, but where it sat and what a scale said of the first trailer no longer hold.
+ */
 function withWhatFollows(before: KeptJob, changes: Partial<JobInput>): Partial<JobInput> {
-  const { machineId, load, haulerPersonId, driver } = changes;
+  const { machineId, trailerId, load, haulerPersonId, driver } = changes;
   const driverFollows = haulerPersonId !== undefined && driver === undefined ? { driver: null } : {};
-  if (machineId === undefined || load !== undefined || machineId === before.machineId) {
-    return { ...changes, ...driverFollows };
-  }
-  const cargo = before.load.cargo.filter((item) => item.machineId === null || item.machineId !== before.machineId);
+  const otherMachine = machineId !== undefined && machineId !== before.machineId;
+  const otherTrailer = trailerId !== undefined && trailerId !== before.trailerId;
+  if (load !== undefined || (!otherMachine && !otherTrailer)) return { ...changes, ...driverFollows };
+  const kept = otherTrailer ? portableLoad(before.load, null) : before.load;
+  if (!otherMachine) return { ...changes, ...driverFollows, load: kept };
+  const cargo = kept.cargo.filter((item) => item.machineId === null || item.machineId !== before.machineId);
   const reloaded = { cargo, balancePointM: null, scale: null, hitchHeightM: null, offCentreM: null, tieDowns: null };
   return { ...changes, ...driverFollows, load: reloaded };
 }

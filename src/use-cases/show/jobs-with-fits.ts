@@ -1,5 +1,4 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
-import type { TrailerFacts } from '../../rules/facts/trailer-facts.js';
 import { type Fit, fit as judge } from '../../rules/fit/fit.js';
 import type { YardTx } from '../../store/database.js';
 import type { TrailerStore } from '../../store/trailer-store.js';
@@ -20,10 +19,7 @@ export async function jobsWithFits(
 ): Promise<readonly JobWithFit[]> {
   const open = rows.filter((row) => row.state === 'booked' && row.endsOn >= today);
   const ids = [...new Set(open.flatMap((row) => (row.trailer ? [row.trailer.id] : [])))];
-  const factsById = new Map<string, TrailerFacts>();
-  if (ids.length > 0) {
-    for await (const facts of trailers.findFactsOfAll(tx, ids)) factsById.set(facts.trailer.id, facts);
-  }
+  const factsById = await trailers.findFactsForFits(tx, ids);
   return rows.map((row) => {
     const facts = row.trailer && open.includes(row) ? factsById.get(row.trailer.id) : undefined;
     const job = facts?.jobs.find((one) => one.id === row.id);

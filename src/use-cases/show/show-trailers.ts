@@ -1,12 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { Database } from '../../store/database.js';
 import type { ListPage } from '../../store/views/paging.js';
-import {
-  type ReadinessCounts,
-  type TrailerFilter,
-  TrailerListView,
-  type TrailerRow,
-} from '../../store/views/trailer-list.view.js';
+import type { TrailerFilter } from '../../store/views/trailer-filter.js';
+import { type ReadinessCounts, TrailerListView, type TrailerRow } from '../../store/views/trailer-list.view.js';
 import type { Caller } from '../caller.js';
 import { done, type Outcome } from '../outcome.js';
 
@@ -37,7 +33,7 @@ export class ShowTrailers {
         page: input.page,
         perPage: TRAILERS_A_PAGE,
         trailers: await this.list.page(tx, input.filter, { page: input.page, perPage: TRAILERS_A_PAGE }, caller.today),
-        counts: await this.list.counts(tx),
+        counts: await this.list.counts(tx, input.filter),
       }),
     );
   }
