@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { ReadinessMark } from '../components/marks.js';
-import { showDates, showNearDate } from '../components/show-quantity.js';
+import { showCount, showDates, showNearDate } from '../components/show-quantity.js';
 import { YardNumber } from '../components/yard-number.js';
 import type { Bar, DayColumn, Lane, LaneDue, LaneHold } from './lanes.js';
 
@@ -107,7 +107,7 @@ function JobCells({ bars, columns, clash }: CellsProps & { readonly bars: readon
             >
               {bar.job.name}
               <span class="hidden-words">
-                , {days}
+                {days}
                 {clash && ', shares days with another job'}
               </span>
             </a>
@@ -151,12 +151,19 @@ function DueCells({ due, columns }: CellsProps & { readonly due: Lane['due'] }) 
   );
 }
 
+/** A mark that names all of thirty checks is read by nobody. */
+const MOST_NAMED = 4;
+
 /** One leads to its check sheet; of several, the number leads to the trailer. */
 function DueMarks({ due }: { readonly due: readonly LaneDue[] }) {
   const [first] = due;
   if (first === undefined) return null;
   const over = due.some(({ state }) => state === 'overdue');
-  const said = due.map(({ name, state }) => (state === 'overdue' ? `${name}, overdue` : `${name}, due`)).join('; ');
+  const named = due
+    .slice(0, MOST_NAMED)
+    .map(({ name, state }) => `${name}, ${state === 'overdue' ? 'overdue' : 'due'}`);
+  const more = due.length - named.length;
+  const said = [...named, ...(more > 0 ? [`and ${showCount(more, 'more', 'more')}`] : [])].join('; ');
   const trailer = `/trailers/${first.trailerId}`;
   return (
     <a
