@@ -190,7 +190,7 @@ describe('moving a job', () => {
     const to = await trailerOf('T-60');
     const first = await hand.post(`/jobs/${job.id}/move/${to}`, { back: 'https://elsewhere.example/' });
     expect(first.status).toBe(409);
-    expect(first.body).toContain('Booked already on some of the same days: Out 60');
+    expect(first.body).toContain('Booked on these days: Out 60');
     expect((await jobOf('Out 25')).trailer_id).toBe(await trailerOf('T-25'));
     const then = await hand.post(`/jobs/${job.id}/move/${to}`, { back: 'https://elsewhere.example/', despite: 'yes' });
     expect([then.status, then.location]).toEqual([303, `/jobs/${job.id}?said=job-moved`]);

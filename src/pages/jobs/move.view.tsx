@@ -6,7 +6,7 @@ import { VerdictMark } from '../components/marks.js';
 import { showDates } from '../components/show-quantity.js';
 import { YardNumber } from '../components/yard-number.js';
 import { Head, Page } from '../page.js';
-import { clashSentence } from '../words/move-words.js';
+import { clashWords } from '../words/ranking-words.js';
 
 interface MoveProps {
   readonly caller: Caller;
@@ -21,7 +21,6 @@ export function MovePage({ caller, screen, back, wrong }: MoveProps) {
   const { job, trailer, answer, asks } = screen;
   const names = { machines: screen.machineNames, checkKinds: screen.checkKindNames };
   const has = job.trailer?.id === trailer.id;
-  const clash = clashSentence(answer);
   return (
     <Page title={`Move ${job.name}`} caller={caller} door="Jobs" at="below">
       <Head
@@ -43,7 +42,7 @@ export function MovePage({ caller, screen, back, wrong }: MoveProps) {
           <YardNumber number={trailer.number} id={trailer.id} />
           <VerdictMark verdict={answer.fit.verdict} />
         </h2>
-        {clash && <p class="strong">{clash}</p>}
+        {answer.clashes.length > 0 && <p class="strong">{clashWords(answer.clashes)}</p>}
         <FitBrief fit={answer.fit} names={names} today={caller.today} />
       </section>
       <Caution />

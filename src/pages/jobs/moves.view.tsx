@@ -32,7 +32,11 @@ export function MovesPage({ caller, screen }: MovesProps) {
             said, hold for the trailer they were taken on only.
           </>
         }
-      />
+      >
+        <a class="button" href={`/jobs/${job.id}/trailers`}>
+          The best of the yard first
+        </a>
+      </Head>
       <TrailerFilterForm filter={filter} path={path} />
       {choices.rows.length === 0 ? (
         <p class="empty">No trailer is like that. Widen the search.</p>

@@ -4,6 +4,7 @@ import type { YardTx } from '../../store/database.js';
 import type { KeptJob } from '../../store/job-store.js';
 import type { MachineStore } from '../../store/machine-store.js';
 import type { TrailerStore } from '../../store/trailer-store.js';
+import { machinesOf, withMachines } from '../machines/with-machines.js';
 
 /** What each of these trailers would answer, were the job moved to it: fit, and the jobs it would clash with. */
 export async function moveAnswers(
@@ -14,15 +15,7 @@ export async function moveAnswers(
   today: CivilDate,
 ): Promise<ReadonlyMap<string, RankedTrailer>> {
   const found = await stores.trailers.findFactsForFits(tx, trailerIds);
-  const named = job.load.cargo.flatMap((item) => item.machineId ?? []);
-  const machines = named.length === 0 ? [] : await stores.machines.findWithReplacements(tx, named);
+  const machines = await machinesOf(tx, stores.machines, job.load);
   const haul = { ...job, jobId: job.id, plannedTrailerId: job.trailerId };
-  return new Map(
-    [...found].map(([id, facts]) => {
-      // A trailer that never carried a machine knows nothing of it.
-      const known = new Set(facts.machines.map((machine) => machine.id));
-      const others = machines.filter((machine) => !known.has(machine.id));
-      return [id, rankedTrailer({ ...facts, machines: [...facts.machines, ...others] }, haul, today)];
-    }),
-  );
+  return new Map([...found].map(([id, facts]) => [id, rankedTrailer(withMachines(facts, machines), haul, today)]));
 }
