@@ -1,12 +1,6 @@
 import type { TimelineData } from '../timeline/timeline.view.js';
 import { startIsland } from './browser/start-island.js';
 
-/** Moves jobs between the rows of the time line, by pointer or by keys; the other trailer answers before it gets one. */
-startIsland<TimelineData>('timeline', (place, { back }) => {
-  const answer = place.querySelector<HTMLElement>('[data-lane-answer]');
-  if (answer !== null) new Mover(place, answer, back).start();
-});
-
 interface Answer {
   readonly verdict: string;
   readonly says: string;
@@ -15,6 +9,7 @@ interface Answer {
 /** Further than this the pointer drags; nearer it clicks. */
 const DRAG_PX = 6;
 
+/** Holds a job over a row until it is let go or given to it. */
 class Mover {
   private readonly told: string;
   private readonly answers = new Map<string, Promise<Answer>>();
@@ -175,3 +170,9 @@ async function fetchAnswer(address: string): Promise<Answer> {
   if (!response.ok) throw new Error(`${address} answered ${response.status}`);
   return (await response.json()) as Answer;
 }
+
+/** Moves jobs between the rows of the time line, by pointer or by keys; the other trailer answers before it gets one. */
+startIsland<TimelineData>('timeline', (place, { back }) => {
+  const answer = place.querySelector<HTMLElement>('[data-lane-answer]');
+  if (answer !== null) new Mover(place, answer, back).start();
+});
