@@ -28,7 +28,7 @@ export function TrailerFilterForm({ filter, path, children, asked = false }: Tra
           <button class="button" type="submit">
             Show
           </button>
-          <PhoneFold summary={narrowedBy(filter)}>
+          <PhoneFold summary={narrowedBy(filter, children !== undefined)}>
             <div class="fields">
               <Choice typed={typed} name="class" label="Class" options={optionsOf(CLASS_WORDS)} none="Any" />
               <Choice
@@ -55,7 +55,8 @@ export function TrailerFilterForm({ filter, path, children, asked = false }: Tra
 }
 
 /** What the folded part holds, and what of it is chosen. */
-function narrowedBy({ trailerClass, readiness }: TrailerFilter): string {
+function narrowedBy({ trailerClass, readiness }: TrailerFilter, more: boolean): string {
   const chosen = [trailerClass && CLASS_WORDS[trailerClass], readiness && readinessWord(readiness)].filter(Boolean);
-  return chosen.length === 0 ? 'Class and readiness' : `Only: ${chosen.join(', ')}`;
+  if (chosen.length > 0) return `Only: ${chosen.join(', ')}`;
+  return more ? 'Class, readiness, days' : 'Class and readiness';
 }

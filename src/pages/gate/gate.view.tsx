@@ -38,9 +38,6 @@ export function GatePage({ caller, screen, said }: GateProps) {
         <a class="button" href="/fit">
           Check fit
         </a>
-        <a class="button" href="/timeline">
-          Time line
-        </a>
       </Head>
       <Tally counts={screen.counts} filter={filter} path="/trailers" />
       {hasTrailers || filtered ? (
