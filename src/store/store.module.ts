@@ -29,8 +29,8 @@ import { HistoryView } from './views/history.view.js';
 import { HoldListView } from './views/hold-list.view.js';
 import { JobListView } from './views/job-list.view.js';
 import { NoticeListView } from './views/notice-list.view.js';
-import { TrailerBriefView } from './views/trailer-brief.view.js';
 import { TimelineView } from './views/timeline.view.js';
+import { TrailerBriefView } from './views/trailer-brief.view.js';
 import { TrailerListView } from './views/trailer-list.view.js';
 import { YardStore } from './yard-store.js';
 
