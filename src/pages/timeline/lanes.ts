@@ -2,7 +2,7 @@ import { addDays, type CivilDate, dayOfWeek, daysBetween } from '../../rules/cal
 import type { TimelineScreen } from '../../use-cases/show/show-timeline.js';
 
 type Days = TimelineScreen['days'];
-export type LaneTrailer = TimelineScreen['trailers']['rows'][number];
+type LaneTrailer = TimelineScreen['trailers']['rows'][number];
 export type LaneJob = TimelineScreen['jobs'][number];
 export type LaneHold = TimelineScreen['holds'][number];
 export type LaneDue = TimelineScreen['due'][number];

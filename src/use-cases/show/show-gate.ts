@@ -34,7 +34,7 @@ export interface GateScreen {
 }
 
 /** More jobs than this are turned to page by page: each asks for the facts of its trailer and has its fit worked out. */
-export const FITS_A_PAGE = 12;
+const FITS_A_PAGE = 12;
 /** The other lists are cut here, with the way to the whole of them. */
 const FIRST_LINES = 12;
 const FIRST_FOUND = 6;

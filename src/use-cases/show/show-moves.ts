@@ -14,7 +14,7 @@ import { conflict, done, notAllowed, notFound, type Outcome } from '../outcome.j
 import { moveAnswers } from './move-answers.js';
 
 /** A trailer the job could be moved to, and what it answers. */
-export interface MoveChoice {
+interface MoveChoice {
   readonly trailer: TrailerRow;
   /** Null for the trailer that has the job already. */
   readonly answer: RankedTrailer | null;
@@ -31,7 +31,7 @@ export interface MovesScreen {
 }
 
 /** Each trailer shown has its fit worked out. */
-export const MOVES_A_PAGE = 8;
+const MOVES_A_PAGE = 8;
 
 /** The trailers of the yard a few at a time, each with its answer to a job that may be moved there. */
 @Injectable()
