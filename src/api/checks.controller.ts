@@ -14,7 +14,7 @@ import { ShowCheckRecord } from '../use-cases/show/show-check-record.js';
 import { ShowPhoto } from '../use-cases/show/show-photo.js';
 import { JsonBody, type JsonObject, refuseFields, withAddress } from './body.js';
 import { Answers, ApiController } from './describe.js';
-import { photosAsSent, WITH_PHOTOS, withPhotoBytes } from './photos.js';
+import { photosAsSent, WITH_PHOTOS, withSheetBytes } from './photos.js';
 import { ByQuery } from './query.js';
 import { CHECK_CORRECTED, CHECK_READ, CHECK_RECORDED, CHECKS } from './schema/answer-schema.js';
 import { CHECK_BODY, CORRECT_CHECK_BODY } from './schema/check-schema.js';
@@ -49,7 +49,7 @@ export class ChecksApi {
     @Param('trailerId', IdPipe) trailerId: string,
     @JsonBody(CHECK_BODY) body: JsonObject,
   ) {
-    const done = await this.recordCheck.run(caller, withAddress(withPhotoBytes(body), { trailerId }));
+    const done = await this.recordCheck.run(caller, withAddress(withSheetBytes(body), { trailerId }));
     return valueOrRefuse(photosAsSent(done));
   }
 
@@ -74,7 +74,7 @@ export class ChecksApi {
     @Param('checkRecordId', IdPipe) checkRecordId: string,
     @JsonBody(CORRECT_CHECK_BODY) body: JsonObject,
   ) {
-    const input = withAddress<Parameters<CorrectCheck['run']>[1]>(withPhotoBytes(body), {
+    const input = withAddress<Parameters<CorrectCheck['run']>[1]>(withSheetBytes(body), {
       trailerId,
       checkRecordId,
       neverDone: undefined,

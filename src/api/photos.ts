@@ -9,12 +9,16 @@ const BASE64 = /^(?:[A-Za-z0-9+/]{4})*(?:[A-Za-z0-9+/]{2}==|[A-Za-z0-9+/]{3}=)?$
 
 /** JSON cannot hold bytes: photos come in base64, and go on as the bytes that the use case takes. */
 export function withPhotoBytes(body: JsonObject): JsonObject {
-  const { photos, signature } = body;
-  return {
-    ...body,
-    ...(Array.isArray(photos) ? { photos: photos.map((photo, place) => withBytes(photo, `photos[${place}]`)) } : {}),
-    ...(signature === undefined ? {} : { signature: withBytes(signature, 'signature') }),
-  };
+  const { photos } = body;
+  if (!Array.isArray(photos)) return body;
+  return { ...body, photos: photos.map((photo, place) => withBytes(photo, `photos[${place}]`)) };
+}
+
+/** The same for a check sheet, whose signature is a picture too. */
+export function withSheetBytes(body: JsonObject): JsonObject {
+  const { signature } = body;
+  const photos = withPhotoBytes(body);
+  return signature === undefined ? photos : { ...photos, signature: withBytes(signature, 'signature') };
 }
 
 function withBytes(photo: unknown, field: string): unknown {
