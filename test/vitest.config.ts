@@ -9,8 +9,8 @@ const common = {
   globalSetup: 'test/support/global-setup.ts',
   setupFiles: 'test/support/note-failures.ts',
   // Nothing asserts a time; these only end what hangs, on slow machines too.
-  testTimeout: 60_000,
-  hookTimeout: 120_000,
+  testTimeout: 240_000,
+  hookTimeout: 300_000,
   execArgv: ['--disable-warning=ExperimentalWarning'],
 };
 

@@ -36,7 +36,7 @@ afterAll(async () => {
 });
 
 test('a service killed again and again while it sends loses no notice and renames none', {
-  timeout: 240_000,
+  timeout: 900_000,
 }, async () => {
   const ids = await waitingNotices(database.url, NOTICES);
   const random = seeded(SEED);

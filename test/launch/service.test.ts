@@ -11,7 +11,7 @@ import { freshDatabase } from '../support/database.js';
 import { buildService, freePort, type Service, startService, watch } from '../support/service-process.js';
 
 /** Whole services as processes, ended in every way a machine ends them. Slow by nature, so few and each with a reason. */
-describe('the service on its own data folder', { timeout: 240_000 }, () => {
+describe('the service on its own data folder', { timeout: 900_000 }, () => {
   let folder: string;
   const started: ChildProcess[] = [];
 
@@ -183,7 +183,7 @@ describe('the service on its own data folder', { timeout: 240_000 }, () => {
   }
 });
 
-describe('several copies of the service', { timeout: 240_000 }, () => {
+describe('several copies of the service', { timeout: 900_000 }, () => {
   beforeAll(buildService, 300_000);
 
   it('work on one DATABASE_URL at the same time', async () => {
