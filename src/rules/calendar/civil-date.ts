@@ -1,12 +1,11 @@
 import { UTCDate } from '@date-fns/utc';
-import {
-  addDays as addDaysTo,
-  addMonths as addMonthsTo,
-  differenceInCalendarDays,
-  endOfMonth,
-  getDay,
-  isValid,
-} from 'date-fns';
+// One function at a time: the whole library is three hundred files, two seconds of every start.
+import { addDays as addDaysTo } from 'date-fns/addDays';
+import { addMonths as addMonthsTo } from 'date-fns/addMonths';
+import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
+import { endOfMonth } from 'date-fns/endOfMonth';
+import { getDay } from 'date-fns/getDay';
+import { isValid } from 'date-fns/isValid';
 
 declare const civil: unique symbol;
 
