@@ -45,7 +45,7 @@ export class TrailerStore {
 
   /** Keeps a yard number from being given twice at once: who comes second waits, and then finds it taken. */
   async holdNumber(tx: YardTx, yardNumber: string): Promise<void> {
-    await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`${tx.yardId} ${yardNumber}`}, 0))`;
+    await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`${tx.yardId} ${yardNumber.toLowerCase()}`}, 0))`;
   }
 
   /** All that stands about one trailer; null when the yard has no such trailer. */
@@ -73,8 +73,9 @@ export class TrailerStore {
     return (await this.read(tx, Prisma.sql`and trailer.id = ${trailerId}::uuid`))[0] ?? null;
   }
 
+  /** Whatever its letters: on a drawbar `t-07` is T-07. */
   async findByNumber(tx: YardTx, yardNumber: string): Promise<KeptTrailer | null> {
-    return (await this.read(tx, Prisma.sql`and trailer.yard_number = ${yardNumber}`))[0] ?? null;
+    return (await this.read(tx, Prisma.sql`and lower(trailer.yard_number) = lower(${yardNumber})`))[0] ?? null;
   }
 
   /** The numbers painted on what the yard has in service. */

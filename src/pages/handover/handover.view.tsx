@@ -29,7 +29,8 @@ export function HandoverPage({ caller, screen, said }: HandoverProps) {
       <Head
         title={
           <span class="row">
-            <YardNumber number={trailer.yardNumber} id={trailer.id} /> Out with {out.customer}
+            <YardNumber number={trailer.yardNumber} id={trailer.id} /> {back === null ? 'Out with' : 'Back from'}{' '}
+            {out.customer}
           </span>
         }
         lede={`${when}${screen.jobName === null ? '' : `, for ${screen.jobName}`}.`}

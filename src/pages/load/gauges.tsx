@@ -11,6 +11,8 @@ interface Gauge {
   readonly used: number | null;
   readonly reads: string;
   readonly standing: 'inside' | 'near' | 'over' | 'unknown';
+  /** In place of the usual word. */
+  readonly said?: string;
 }
 
 const STANDING_WORDS: Readonly<Record<Gauge['standing'], string>> = {
@@ -24,7 +26,7 @@ const STANDING_WORDS: Readonly<Record<Gauge['standing'], string>> = {
 export function Gauges({ answer }: { readonly answer: LoadAnswer }) {
   return (
     <ul class="gauges" aria-label="Every limit">
-      {gaugesOf(answer).map(({ name, used, reads, standing }) => (
+      {gaugesOf(answer).map(({ name, used, reads, standing, said }) => (
         <li key={name} class={`gauge-${standing}`}>
           <span class="gauge-name">
             <span class="strong">{name}</span>
@@ -35,7 +37,7 @@ export function Gauges({ answer }: { readonly answer: LoadAnswer }) {
             <rect class="g-used" width={Math.min(Math.max(used ?? 0, 0), 1.1) * (100 / 1.1)} height="6" />
             <rect class="g-limit" x={100 / 1.1 - 0.5} width="1" height="6" />
           </svg>
-          <span class="small">{STANDING_WORDS[standing]}</span>
+          <span class="small">{said ?? STANDING_WORDS[standing]}</span>
         </li>
       ))}
     </ul>
@@ -76,6 +78,7 @@ function shareGauge({ loadCheck: { tongueN, tongueShare, tongueBand } }: LoadAns
     used: tongueShare === null ? null : tongueShare / (high ?? low * 1.5),
     reads: `${said} (${bandWords(low, high)})`,
     standing: standing === 'inside' ? 'inside' : standing === 'unknown' ? 'unknown' : 'over',
+    ...(standing === 'low' ? { said: 'too light: it may sway' } : standing === 'high' ? { said: 'too heavy' } : {}),
   };
 }
 

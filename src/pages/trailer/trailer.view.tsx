@@ -114,7 +114,15 @@ function Lede({ screen }: { readonly screen: TrailerScreen }) {
     build?.hitch.kind ? HITCH_WORDS[build.hitch.kind].toLowerCase() : null,
     assessment.ratings?.trailerClass ? `class ${CLASS_WORDS[assessment.ratings.trailerClass].toLowerCase()}` : null,
   ].filter((part) => part !== null);
-  return <>{parts.length === 0 ? 'Its build is not on file yet.' : parts.join(' · ')}</>;
+  return (
+    <>
+      {parts.length > 0
+        ? parts.join(' · ')
+        : build === null
+          ? 'Its build is not on file yet.'
+          : 'Body and hitch are not known yet.'}
+    </>
+  );
 }
 
 function FlagSection({ caller, screen }: Omit<TrailerProps, 'said'>) {

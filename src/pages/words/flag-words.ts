@@ -180,7 +180,7 @@ export function flagWords(flag: Flag, names: Names, today: CivilDate): FlagWords
       return {
         title: `Outgrown by ${machine}`,
         evidence: `${machine} weighs ${showMass(evidence.machineKg)}; the trailer carries ${showMass(evidence.payloadKg)}, ${showMass(evidence.overKg)} too little.${before ? ` It took over from ${before}.` : ''}`,
-        how: 'The machine as last entered, before chains, attachments and mud, against the payload its weakest rating leaves.',
+        how: 'The machine with all that last rode along (attachments, chains, mud), or as it is on file, against the payload its weakest rating leaves.',
         todo: 'Pick another trailer for this machine. Check fit shows which part stops it and by how much.',
       };
     }
