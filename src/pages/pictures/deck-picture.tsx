@@ -1,5 +1,5 @@
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
-import { dayNumber, daysAfter } from '../../rules/calendar/day-number.js';
+import { dayNumber, daysAfter, MEAN_YEAR_DAYS, yearsBetween } from '../../rules/calendar/day-number.js';
 import { chanceOfNewDeck, type DeckOutlook, deckDates } from '../../rules/deck/deck-outlook.js';
 import { showDate, showNumber, showShare } from '../components/show-quantity.js';
 import { Chart, lineThrough, roundSteps, scalesOf } from './chart.js';
@@ -10,12 +10,12 @@ const STEPS = 30;
 export function DeckPicture({ outlook, today }: { readonly outlook: DeckOutlook; readonly today: CivilDate }) {
   const { tenPercentOn, halfOn, ninetyPercentOn } = deckDates(outlook, today);
   const days = Math.max(Math.round((dayNumber(ninetyPercentOn) - dayNumber(today)) * 1.2), 30);
-  const years = { from: 0, to: days / 365.25 };
+  const years = { from: 0, to: days / MEAN_YEAR_DAYS };
   const scales = scalesOf(years, { from: 0, to: 1 });
   const lies = (day: number) => 1 - chanceOfNewDeck(outlook, today, daysAfter(today, day));
   const curve = Array.from({ length: STEPS + 1 }, (_, step) => {
     const day = Math.round((days * step) / STEPS);
-    return [day / 365.25, lies(day)] as const;
+    return [day / MEAN_YEAR_DAYS, lies(day)] as const;
   });
   const marks = [
     { on: tenPercentOn, share: 0.9 },
@@ -39,13 +39,7 @@ export function DeckPicture({ outlook, today }: { readonly outlook: DeckOutlook;
     >
       <path class="p-trend" d={lineThrough(curve, scales)} />
       {marks.map(({ on, share }) => (
-        <circle
-          key={share}
-          class="p-reading"
-          cx={scales.x((dayNumber(on) - dayNumber(today)) / 365.25)}
-          cy={scales.y(share)}
-          r="8"
-        />
+        <circle key={share} class="p-reading" cx={scales.x(yearsBetween(today, on))} cy={scales.y(share)} r="8" />
       ))}
     </Chart>
   );

@@ -68,3 +68,11 @@ function written(year: number, month: number, dayOfMonth: number): CivilDate {
   const yearDigits = year >= 1_000 ? String(year) : String(year).padStart(4, '0');
   return `${yearDigits}-${TWO_DIGITS[month]}-${TWO_DIGITS[dayOfMonth]}` as CivilDate;
 }
+
+/** Mean length of a year of the Julian calendar, days: near enough for lives and rates, never for a due date. */
+export const MEAN_YEAR_DAYS = 365.25;
+
+/** Mean years from one day to another; negative when the second comes first. */
+export function yearsBetween(from: CivilDate, to: CivilDate): number {
+  return (dayNumber(to) - dayNumber(from)) / MEAN_YEAR_DAYS;
+}

@@ -1,5 +1,5 @@
 import type { CivilDate } from '../calendar/civil-date.js';
-import { dayNumber, daysAfter } from '../calendar/day-number.js';
+import { daysAfter, MEAN_YEAR_DAYS, yearsBetween } from '../calendar/day-number.js';
 import type { DeckLife } from '../facts/deck-life.js';
 import type { YardPolicy } from '../facts/yard-policy.js';
 import type { Lifetime } from '../statistics/lifetime.js';
@@ -15,9 +15,6 @@ import {
   toldBy,
 } from './life-mixture.js';
 import { type PastDecks, pastDecks } from './past-decks.js';
-
-/** Mean length of a calendar year, days. */
-const YEAR = 365.25;
 
 /**
  * How long a deck may still last, from the owner's estimate and the yard's decks. Holds on any day from `countedTo` until
@@ -110,7 +107,7 @@ export function chanceOfNewDeck(outlook: DeckOutlook, on: CivilDate, by: CivilDa
 
 /** The day a number of years after another, to the day. */
 export function afterYears(from: CivilDate, years: number): CivilDate {
-  return daysAfter(from, Math.round(years * YEAR));
+  return daysAfter(from, Math.round(years * MEAN_YEAR_DAYS));
 }
 
 /**
@@ -132,10 +129,6 @@ function daysOf({ laidOn, endedOn }: DeckLife): readonly CivilDate[] {
 /** As a share of the life expected beforehand. */
 function ageOf({ laidOn, prior }: DeckOutlook, on: CivilDate): number {
   return yearsBetween(laidOn, on) / prior.medianYears;
-}
-
-function yearsBetween(from: CivilDate, to: CivilDate): number {
-  return (dayNumber(to) - dayNumber(from)) / YEAR;
 }
 
 interface ToldByYard {

@@ -1,5 +1,5 @@
 import { latest } from '../calendar/civil-date.js';
-import { dayNumber, daysAfter } from '../calendar/day-number.js';
+import { dayNumber, daysAfter, MEAN_YEAR_DAYS, yearsBetween } from '../calendar/day-number.js';
 import type { StandingMachine } from '../deck/contact-load.js';
 import { deckDates, deckOutlook, type OutlookDays, type OwnDeck } from '../deck/deck-outlook.js';
 import { checkPlank, type PlankedDeck } from '../deck/plank-check.js';
@@ -110,7 +110,7 @@ export function explainDeckLife(trailer: TrailerOn): Working | null {
         ...{ name: 'age', value: yearsBetween(asked.own.laidOn, asked.on.asOf), unit: 'years', basis: 'stated' },
         put: (one, years) => ({
           ...one,
-          own: { ...one.own, laidOn: daysAfter(one.on.asOf, -Math.round(years * YEAR)) },
+          own: { ...one.own, laidOn: daysAfter(one.on.asOf, -Math.round(years * MEAN_YEAR_DAYS)) },
         }),
       },
     ],
@@ -122,11 +122,4 @@ export function explainDeckLife(trailer: TrailerOn): Working | null {
       return found === null ? null : dayNumber(deckDates(found, on.asOf).halfOn);
     },
   });
-}
-
-/** Mean length of a calendar year, days. */
-const YEAR = 365.25;
-
-function yearsBetween(from: OwnDeck['laidOn'], to: OwnDeck['laidOn']): number {
-  return (dayNumber(to) - dayNumber(from)) / YEAR;
 }

@@ -1,4 +1,4 @@
-import { dayNumber } from '../calendar/day-number.js';
+import { dayNumber, MEAN_YEAR_DAYS } from '../calendar/day-number.js';
 import type { UseSoFar } from '../inspection/use-so-far.js';
 import type { WearTrend } from '../inspection/wear-trends.js';
 import type { WearLine } from '../wear/wear-line.js';
@@ -12,7 +12,6 @@ interface WearCase {
   readonly aDay: number;
 }
 
-const DAYS_A_YEAR = 365.25;
 const RATE_KM = 1000;
 
 /** How the day on which a part comes to its limit was worked out; null when none can be named. */
@@ -54,7 +53,7 @@ function limitLeaf({ quantity }: WearTrend, { value, origin }: WearLimit): Leaf<
 }
 
 function rateLeaf({ quantity, by }: WearTrend, line: WearLine): Leaf<WearCase> {
-  const [per, unit] = by === 'distance' ? ([RATE_KM, '/1000 km'] as const) : ([DAYS_A_YEAR, '/year'] as const);
+  const [per, unit] = by === 'distance' ? ([RATE_KM, '/1000 km'] as const) : ([MEAN_YEAR_DAYS, '/year'] as const);
   return {
     ...{ name: 'wear-rate', value: line.slope * per, unit: `${UNIT_OF[quantity]}${unit}`, basis: 'measured' },
     doubt: Math.min(Math.sqrt(line.slopeVariance), Math.abs(line.slope) / 2) * per,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { CivilDate } from '../../rules/calendar/civil-date.js';
-import { daysAfter } from '../../rules/calendar/day-number.js';
+import { daysAfter, MEAN_YEAR_DAYS } from '../../rules/calendar/day-number.js';
 import { CLIMATE_RATE, decayDepthMm, WOOD_RATE } from '../../rules/deck/decay-depth.js';
 import { decayHazard, decayIndex } from '../../rules/deck/decay-index.js';
 import { deckLifePrior } from '../../rules/deck/deck-life-prior.js';
@@ -147,6 +147,6 @@ function pastLife(
   { years, wornOut }: { readonly years: number; readonly wornOut: boolean },
   at: number,
 ) {
-  const laidOn = daysAfter(asOf, -Math.round(years * 365.25));
+  const laidOn = daysAfter(asOf, -Math.round(years * MEAN_YEAR_DAYS));
   return { partId: `other-${at}`, trailerId: `other-${at}`, laidOn, endedOn: wornOut ? asOf : null, wornOut };
 }
